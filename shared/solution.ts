@@ -1,143 +1,137 @@
-import type { Note, Outcome, Reason } from "./outcome.ts";
+import type { Note, Outcome, Reason } from './outcome.ts';
 
 /** The three services every design is judged in. */
-export const services = ["ssb", "cw", "keyDown"] as const;
+export const services = ['ssb', 'cw', 'keyDown'] as const;
 export type Service = (typeof services)[number];
 
 /** How a figure stands against its limit. Always shown as a word, never by colour alone. */
-export type State = "fine" | "close" | "over";
+export type State = 'fine' | 'close' | 'over';
 
 /** One line of the verdicts at the head of the sheet. */
 export interface Verdict {
-	readonly key: Service | "supply" | "people";
-	readonly state: State;
-	/** At most a few words: "up to 38 % of the time". */
-	readonly headline: string;
-	/** The rest in one or two sentences. */
-	readonly sentence: string;
+  readonly key: Service | 'supply' | 'people';
+  readonly state: State;
+  /** At most a few words: "up to 38 % of the time". */
+  readonly headline: string;
+  /** The rest in one or two sentences. */
+  readonly sentence: string;
 }
 
-export type Severity = "danger" | "warning" | "caution" | "note";
+export type Severity = 'danger' | 'warning' | 'caution' | 'note';
 
 /** A hazard with its computed figure and what to do about it. */
 export interface Caution {
-	readonly key: string;
-	readonly severity: Severity;
-	readonly title: string;
-	/** What is the matter, with the computed figure in it. */
-	readonly sentence: string;
-	/** What to do. */
-	readonly action: string;
-	/** Key into the table of sources. */
-	readonly source: string;
+  readonly key: string;
+  readonly severity: Severity;
+  readonly title: string;
+  /** What is the matter, with the computed figure in it. */
+  readonly sentence: string;
+  /** What to do. */
+  readonly action: string;
+  /** Key into the table of sources. */
+  readonly source: string;
 }
 
 /** The limit that ends the safe duty. */
 export interface Governing {
-	readonly key: string;
-	readonly sentence: string;
+  readonly key: string;
+  readonly sentence: string;
 }
 
 export interface ServiceResult {
-	readonly service: Service;
-	/** Largest transmit share at which no limit is passed, 0..1. */
-	readonly safeDuty: number;
-	readonly governing: Governing;
-	/** Unbroken transmission from cold until the design limit, s; null when the limit is never reached. */
-	readonly holdTime: number | null;
-	readonly state: State;
+  readonly service: Service;
+  /** Largest transmit share at which no limit is passed, 0..1. */
+  readonly safeDuty: number;
+  readonly governing: Governing;
+  /** Unbroken transmission from cold until the design limit, s; null when the limit is never reached. */
+  readonly holdTime: number | null;
+  readonly state: State;
 }
 
 /** A point of the heat path with its temperature (K) and the heat that flows on from it (W). */
 export interface HeatNode {
-	readonly key: "junction" | "case" | "plateUnderDevice" | "plate" | "air";
-	readonly label: string;
-	/** Mean over the cycle in the planned duty. */
-	readonly mean: number;
-	/** Highest within the cycle. */
-	readonly peak: number;
+  readonly key: 'junction' | 'case' | 'plateUnderDevice' | 'plate' | 'air';
+  readonly label: string;
+  /** Mean over the cycle in the planned duty. */
+  readonly mean: number;
+  /** Highest within the cycle. */
+  readonly peak: number;
 }
 
 /** One step of the power path: what comes in, what goes on, what leaves as heat (W, at PEP and as mean of the over). */
 export interface PowerStep {
-	readonly key:
-		| "source"
-		| "wiring"
-		| "converter"
-		| "amplifier"
-		| "network"
-		| "antenna";
-	readonly label: string;
-	readonly powerIn: number;
-	readonly powerOut: number;
-	readonly heat: number;
+  readonly key: 'source' | 'wiring' | 'converter' | 'amplifier' | 'network' | 'antenna';
+  readonly label: string;
+  readonly powerIn: number;
+  readonly powerOut: number;
+  readonly heat: number;
 }
 
 export interface WireRow {
-	readonly size: string;
-	/** Conductor cross-section, m². */
-	readonly area: number;
-	/** Loop resistance at working temperature, Ω. */
-	readonly resistance: number;
-	/** Voltage drop at PEP, V, and as share of the source voltage. */
-	readonly drop: number;
-	readonly dropShare: number;
-	/** Allowed current with insulation limit, ambient and the pair counted, A; null where the table has no row. */
-	readonly ampacity: number | null;
-	/** Empty when the size passes everything; otherwise what it fails, in words. */
-	readonly fails: readonly string[];
-	readonly chosen: boolean;
+  readonly size: string;
+  /** Conductor cross-section, m². */
+  readonly area: number;
+  /** Loop resistance at working temperature, Ω. */
+  readonly resistance: number;
+  /** Voltage drop at PEP, V, and as share of the source voltage. */
+  readonly drop: number;
+  readonly dropShare: number;
+  /** Allowed current with insulation limit, ambient and the pair counted, A; null where the table has no row. */
+  readonly ampacity: number | null;
+  /** Empty when the size passes everything; otherwise what it fails, in words. */
+  readonly fails: readonly string[];
+  readonly chosen: boolean;
 }
 
 /** Everything `solve` finds. It always returns; what could not be computed is a named reason, never NaN. */
 export interface Solution {
-	/** Every named quantity, SI, by catalogue key; per-service quantities as "ssb.junctionPeak". */
-	readonly values: Readonly<Record<string, number>>;
-	/** Why a whole part has no values: collapse, unreachable rail, refused service. */
-	readonly reasons: readonly Reason[];
-	readonly notes: readonly Note[];
-	readonly services: Readonly<Record<Service, Outcome<ServiceResult>>>;
-	readonly verdicts: readonly Verdict[];
-	readonly cautions: readonly Caution[];
-	/** Heat path in the planned duty, by service. */
-	readonly heatPath: Readonly<Record<Service, readonly HeatNode[]>>;
-	/** Power path at PEP and averaged over one over of the service. */
-	readonly powerPath: Readonly<Record<"pep" | Service, readonly PowerStep[]>>;
-	readonly wires: readonly WireRow[];
-	/** Iterations of the coupled solve, all services together. */
-	readonly iterations: number;
+  /** Every named quantity, SI, by catalogue key; per-service quantities as "ssb.junctionPeak". */
+  readonly values: Readonly<Record<string, number>>;
+  /** Why a whole part has no values: collapse, unreachable rail, refused service. */
+  readonly reasons: readonly Reason[];
+  readonly notes: readonly Note[];
+  readonly services: Readonly<Record<Service, Outcome<ServiceResult>>>;
+  readonly verdicts: readonly Verdict[];
+  readonly cautions: readonly Caution[];
+  /** Heat path in the planned duty, by service. */
+  readonly heatPath: Readonly<Record<Service, readonly HeatNode[]>>;
+  /** Power path at PEP and averaged over one over of the service. */
+  readonly powerPath: Readonly<Record<'pep' | Service, readonly PowerStep[]>>;
+  readonly wires: readonly WireRow[];
+  /** Iterations of the coupled solve, all services together. */
+  readonly iterations: number;
 }
 
 /** Junction temperature against duty for one service, 101 points by default. */
 export interface Sweep {
-	readonly service: Service;
-	/** Transmit share, 0..1. */
-	readonly share: readonly number[];
-	/** Highest junction temperature within the cycle, K. */
-	readonly junctionPeak: readonly number[];
-	/** Mean junction temperature over the cycle, K. */
-	readonly junctionMean: readonly number[];
-	/** Highest plate temperature within the cycle, K. */
-	readonly platePeak: readonly number[];
+  readonly service: Service;
+  /** Transmit share, 0..1. */
+  readonly share: readonly number[];
+  /** Highest junction temperature within the cycle, K. */
+  readonly junctionPeak: readonly number[];
+  /** Mean junction temperature over the cycle, K. */
+  readonly junctionMean: readonly number[];
+  /** Highest plate temperature within the cycle, K. */
+  readonly platePeak: readonly number[];
 }
 
 /** Temperatures from cold through keyed overs. */
 export interface WarmUp {
-	readonly service: Service;
-	/** s */
-	readonly time: readonly number[];
-	/** Highest junction temperature reached in each step, K. */
-	readonly junction: readonly number[];
-	/** Mean plate temperature, K. */
-	readonly plate: readonly number[];
+  readonly service: Service;
+  /** s */
+  readonly time: readonly number[];
+  /** Highest junction temperature reached in each step, K. */
+  readonly junction: readonly number[];
+  /** Mean plate temperature, K. */
+  readonly plate: readonly number[];
 }
 
 /** Sink resistance against heat: it is not one number. */
 export interface RatingCurve {
-	/** W */
-	readonly heat: readonly number[];
-	/** Rise of the plate over its air, K. */
-	readonly rise: readonly number[];
-	/** K/W */
-	readonly resistance: readonly number[];
+  /** W */
+  readonly heat: readonly number[];
+  /** Rise of the plate over its air, K. */
+  readonly rise: readonly number[];
+  /** K/W */
+  readonly resistance: readonly number[];
 }

@@ -1,4 +1,4 @@
-import { designVersion } from "./schema.ts";
+import { designVersion } from './schema.ts';
 
 type Raw = Record<string, unknown>;
 
@@ -6,36 +6,36 @@ type Raw = Record<string, unknown>;
 const steps: Readonly<Record<number, (raw: Raw) => Raw>> = {};
 
 export type Migrated =
-	| { readonly ok: true; readonly raw: Raw }
-	| { readonly ok: false; readonly message: string };
+  | { readonly ok: true; readonly raw: Raw }
+  | { readonly ok: false; readonly message: string };
 
 /**
  * Raises an older raw design to the present version.
  * Fails when the version is missing, not a whole number, newer than this build or has no way up.
  */
 export function migrate(raw: Raw): Migrated {
-	const version = raw.version;
-	if (typeof version !== "number" || !Number.isInteger(version)) {
-		return {
-			ok: false,
-			message: `version is missing or not a whole number; this sheet writes version ${designVersion}`,
-		};
-	}
-	if (version > designVersion) {
-		return {
-			ok: false,
-			message: `version ${version} is newer than this sheet, which reads up to version ${designVersion}; open it with a newer copy of the sheet`,
-		};
-	}
-	let current = raw;
-	for (let v = version; v < designVersion; v += 1) {
-		const step = steps[v];
-		if (!step)
-			return {
-				ok: false,
-				message: `version ${version} is unknown to this sheet`,
-			};
-		current = { ...step(current), version: v + 1 };
-	}
-	return { ok: true, raw: current };
+  const version = raw.version;
+  if (typeof version !== 'number' || !Number.isInteger(version)) {
+    return {
+      ok: false,
+      message: `version is missing or not a whole number; this sheet writes version ${designVersion}`,
+    };
+  }
+  if (version > designVersion) {
+    return {
+      ok: false,
+      message: `version ${version} is newer than this sheet, which reads up to version ${designVersion}; open it with a newer copy of the sheet`,
+    };
+  }
+  let current = raw;
+  for (let v = version; v < designVersion; v += 1) {
+    const step = steps[v];
+    if (!step)
+      return {
+        ok: false,
+        message: `version ${version} is unknown to this sheet`,
+      };
+    current = { ...step(current), version: v + 1 };
+  }
+  return { ok: true, raw: current };
 }
