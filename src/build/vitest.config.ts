@@ -7,6 +7,7 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 export default defineConfig({
   root,
   test: {
+    // Named here too, or the Solid plug-in asks for an environment that is not installed.
     environment: 'node',
     projects: [
       {
@@ -25,6 +26,28 @@ export default defineConfig({
           name: 'page',
           environment: 'happy-dom',
           include: ['tests/page/**/*.test.{ts,tsx}'],
+        },
+      },
+      {
+        // How the page is built and served; needs the built page.
+        root,
+        test: {
+          name: 'build',
+          environment: 'node',
+          include: ['tests/build/**/*.test.ts'],
+        },
+      },
+      {
+        // The built page in a real browser.
+        root,
+        test: {
+          name: 'browser',
+          environment: 'node',
+          include: ['tests/browser/**/*.test.ts'],
+          setupFiles: ['tests/browser/setup.ts'],
+          fileParallelism: false,
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
         },
       },
     ],
