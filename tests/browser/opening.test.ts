@@ -12,7 +12,7 @@ test('without JavaScript the page says what it is and what it needs', async () =
   expect(await page.getByRole('heading', { level: 1 }).isVisible()).toBe(true);
   const words = page.locator('noscript');
   expect(await words.isVisible()).toBe(true);
-  expect(await words.innerText()).toContain('needs JavaScript');
+  expect(await words.textContent()).toContain('needs JavaScript');
 });
 
 test('the security policy is in force: an inline script does not run', async () => {
