@@ -40,7 +40,9 @@ async function serve(asked) {
     const name = host === '127.0.0.1' || host === '0.0.0.0' ? 'localhost' : host;
     console.log(`Heat and Rail is open at http://${name}:${port}/ (Ctrl-C ends it)`);
   } catch (error) {
-    console.error(`The page could not be served: ${/** @type {Error} */ (error).message}`);
+    const { code, message } = /** @type {NodeJS.ErrnoException} */ (error);
+    const reason = code === 'EADDRINUSE' ? 'the port is taken; set PORT to another one' : message;
+    console.error(`The page could not be served: ${reason}.`);
     return 1;
   }
   for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => process.exit(0));
