@@ -1,0 +1,36 @@
+import alloysTable from '../../../reference-data/alloys.json' with { type: 'json' };
+import finishesTable from '../../../reference-data/finishes.json' with { type: 'json' };
+import type { SinkInput } from '../../../shared/design/schema.ts';
+
+export interface Metal {
+  /** kg/m³ */
+  readonly density: number;
+  /** J/(kg K) */
+  readonly specificHeat: number;
+  /** W/(m K) */
+  readonly conductivity: number;
+}
+
+/** Density, specific heat and conductivity of the metals of sinks near 300 K. Source: reference-data/alloys.json. */
+export function metalOf(alloy: SinkInput['alloy']): Metal {
+  return alloysTable.rows[alloy];
+}
+
+/**
+ * Total hemispherical emissivity of a sink's surface. Bare copper has its own rows; a coating hides the metal.
+ *
+ * @param finish as in the design
+ * @param ownEmissivity used with the finish "own"
+ * Source: reference-data/finishes.json.
+ */
+export function emissivityOf(
+  finish: SinkInput['finish'],
+  alloy: SinkInput['alloy'],
+  ownEmissivity: number,
+): number {
+  if (finish === 'own') return ownEmissivity;
+  const rows = finishesTable.rows;
+  if (alloy === 'copper' && finish === 'bare') return rows.copperBare.emissivity;
+  if (alloy === 'copper' && finish === 'weathered') return rows.copperWeathered.emissivity;
+  return rows[finish].emissivity;
+}

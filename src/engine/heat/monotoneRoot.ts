@@ -1,0 +1,72 @@
+/** Enough halvings to reach double precision from any bracket. */
+const maximumSteps = 200;
+
+/**
+ * Root of an increasing function by the Illinois form of false position, guarded by bisection.
+ *
+ * @param difference increasing; the root is where it is zero
+ * @param from lower end, difference(from) <= 0 (else `from` is returned)
+ * @param firstStep first guess of the distance to the root; doubled until the root is inside
+ * @param tolerance width at which the search ends
+ * @param widest largest distance searched; `from + widest` is returned when the root lies beyond
+ */
+export function risingRoot(
+  difference: (x: number) => number,
+  from: number,
+  firstStep: number,
+  tolerance: number,
+  widest: number,
+): number {
+  let low = from;
+  let lowValue = difference(low);
+  if (lowValue >= 0) return low;
+  let step = Math.min(firstStep, widest);
+  let high = from + step;
+  let highValue = difference(high);
+  while (highValue < 0) {
+    if (step >= widest) return from + widest;
+    low = high;
+    lowValue = highValue;
+    step = Math.min(2 * step, widest);
+    high = from + step;
+    highValue = difference(high);
+  }
+  return closeIn(difference, low, lowValue, high, highValue, tolerance);
+}
+
+function closeIn(
+  difference: (x: number) => number,
+  lowStart: number,
+  lowValueStart: number,
+  highStart: number,
+  highValueStart: number,
+  tolerance: number,
+): number {
+  let low = lowStart;
+  let lowValue = lowValueStart;
+  let high = highStart;
+  let highValue = highValueStart;
+  let side = 0;
+  let previous = Number.NaN;
+  for (let i = 0; i < maximumSteps && high - low > tolerance; i++) {
+    const secant = low - (lowValue * (high - low)) / (highValue - lowValue);
+    // Every fourth step halves the bracket, so that a flat function cannot stall the search.
+    const halving = i % 4 === 3 || !(secant > low && secant < high);
+    const middle = halving ? (low + high) / 2 : secant;
+    const value = difference(middle);
+    if (value === 0 || (!halving && Math.abs(middle - previous) < tolerance)) return middle;
+    previous = middle;
+    if (value < 0) {
+      low = middle;
+      lowValue = value;
+      if (side === -1) highValue /= 2;
+      side = -1;
+    } else {
+      high = middle;
+      highValue = value;
+      if (side === 1) lowValue /= 2;
+      side = 1;
+    }
+  }
+  return low - (lowValue * (high - low)) / (highValue - lowValue);
+}
