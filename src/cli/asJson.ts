@@ -1,0 +1,33 @@
+import { fileUnits } from '../../shared/design/fields.ts';
+import type { Design } from '../../shared/design/schema.ts';
+import type { Solution } from '../../shared/solution.ts';
+import { entryFor, sources } from '../engine/catalogue/index.ts';
+
+function describe(key: string, value: number) {
+  const entry = entryFor(key);
+  if (!entry) return { value };
+  return {
+    value,
+    unit: fileUnits[entry.dimension],
+    symbol: entry.symbol,
+    label: entry.label,
+    station: entry.station,
+    given: entry.given === true,
+    formula: entry.formula ?? null,
+    method: entry.method ?? null,
+    source: entry.source ? (sources[entry.source] ?? null) : null,
+  };
+}
+
+/** Every named quantity with what it is and where it comes from, and the verdicts, as one JSON object. */
+export function asJson(design: Design, solution: Solution): string {
+  const quantities = Object.fromEntries(
+    Object.entries(solution.values).map(([key, value]) => [key, describe(key, value)]),
+  );
+  const { verdicts, services, cautions, reasons, notes, heatPath, powerPath, wires, iterations } = solution;
+  return `${JSON.stringify(
+    { name: design.name, verdicts, services, quantities, cautions, reasons, notes, heatPath, powerPath, wires, iterations },
+    null,
+    2,
+  )}\n`;
+}
