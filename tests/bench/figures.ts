@@ -1,0 +1,58 @@
+/** One line of the benchmark: several runs of the same thing, in the unit of the target. */
+export interface Figure {
+  readonly name: string;
+  readonly unit: 'ms' | 'kB';
+  readonly runs: readonly number[];
+  /** Upper bound we want to keep; a slow machine may miss it, so it is shown and never fails anything. */
+  readonly target: number;
+}
+
+export function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const middle = sorted.length / 2;
+  const upper = sorted[Math.floor(middle)] ?? Number.NaN;
+  const lower = sorted[Math.ceil(middle) - 1] ?? Number.NaN;
+  return (lower + upper) / 2;
+}
+
+function written(value: number): string {
+  return value.toFixed(value < 10 ? 2 : 1);
+}
+
+function rowOf(figure: Figure): string[] {
+  const middle = median(figure.runs);
+  const spread = `${written(Math.min(...figure.runs))} - ${written(Math.max(...figure.runs))}`;
+  return [
+    figure.name,
+    `${written(middle)} ${figure.unit}`,
+    figure.runs.length > 1 ? spread : '',
+    `${figure.target} ${figure.unit}`,
+    middle <= figure.target ? 'met' : 'NOT MET',
+  ];
+}
+
+/** The figures as a plain table: median, smallest and largest, target, whether the median meets it. */
+export function tableOf(figures: readonly Figure[]): string {
+  const rows = [['figure', 'median', 'min - max', 'target', ''], ...figures.map(rowOf)];
+  const widths = [0, 1, 2, 3].map((column) => Math.max(...rows.map((row) => row[column]?.length ?? 0)));
+  const lines = rows.map((row) => row.map((cell, column) => cell.padEnd(widths[column] ?? 0)).join('  '));
+  return lines.map((line) => line.trimEnd()).join('\n');
+}
+
+/**
+ * Times a piece of work in ms a call: warmed up first, then several runs of as many calls as fill the run, so
+ * that the clock's grain does not matter.
+ */
+export function timed(work: () => void, runs = 9, runLength = 120): number[] {
+  const warmUntil = performance.now() + runLength;
+  let calls = 0;
+  while (performance.now() < warmUntil || calls === 0) {
+    work();
+    calls += 1;
+  }
+  return Array.from({ length: runs }, () => {
+    const begin = performance.now();
+    for (let call = 0; call < calls; call += 1) work();
+    return (performance.now() - begin) / calls;
+  });
+}
