@@ -86,12 +86,18 @@ function readReport(file) {
 }
 
 async function browserTests() {
-  const { browser, tried } = findBrowser();
-  if (browser) {
-    console.log(`Browser: ${browser.name}`);
+  let search;
+  try {
+    search = findBrowser();
+  } catch (error) {
+    console.error(/** @type {Error} */ (error).message);
+    return fail;
+  }
+  if (search.browser) {
+    console.log(`Browser: ${search.browser.name}`);
     return runTests(['browser']);
   }
-  console.error(howToGetABrowser(tried));
+  console.error(howToGetABrowser(search.tried));
   return process.env.ALLOW_NO_BROWSER === '1' ? null : fail;
 }
 
