@@ -126,6 +126,18 @@ export function moduleLimits(
   return limits.sort((first, second) => second.loading - first.loading);
 }
 
+/** Whether a working point passes one of the module's ratings. Numbers only, no allocation. */
+export function moduleOverloaded(
+  module: ConverterModule,
+  inputCurrent: number,
+  outputPower: number,
+): boolean {
+  const { inputCurrentLimit, outputCurrentLimit, powerLimit } = module;
+  if (inputCurrentLimit !== null && inputCurrent > inputCurrentLimit) return true;
+  if (outputCurrentLimit !== null && outputPower > outputCurrentLimit * module.outputVoltage) return true;
+  return powerLimit !== null && outputPower > powerLimit * module.powerShare;
+}
+
 /**
  * Greatest output power of a module at an input voltage, W, and the rating that ends it.
  *

@@ -1,4 +1,4 @@
-import { type Outcome, success } from '../../../shared/outcome.ts';
+import { type Note, type Outcome, success } from '../../../shared/outcome.ts';
 import { collapse, greatestPower, noDrive } from './constantPower.ts';
 import { type ConverterLoss, converterLossAt } from './converterLoss.ts';
 import {
@@ -9,6 +9,7 @@ import {
   moduleExhausted,
   moduleLimitNote,
   moduleLimits,
+  moduleOverloaded,
   railBelowInput,
 } from './converterModule.ts';
 
@@ -131,11 +132,14 @@ export function moduleOperatingPoint(
   if (voltage < module.minimumInput) return inputTooLow(voltage, module.minimumInput);
   const mainCurrent = moduleCurrent(module.loss, voltage, railPower);
   const point = collect(path, voltage, mainCurrent, boardPower, converterLossAt(module.loss, mainCurrent));
-  const notes = [...module.notes];
-  for (const limit of moduleLimits(module, mainCurrent, railPower)) {
-    if (limit.loading > 1) notes.push(moduleLimitNote(limit));
-  }
-  return success(point, notes);
+  return success(point, pointNotes(module, mainCurrent, railPower));
+}
+
+/** Called at every node of an envelope: nothing is built while no rating is passed. */
+function pointNotes(module: ConverterModule, mainCurrent: number, railPower: number): readonly Note[] {
+  if (!moduleOverloaded(module, mainCurrent, railPower)) return module.notes;
+  const passed = moduleLimits(module, mainCurrent, railPower).filter((limit) => limit.loading > 1);
+  return [...module.notes, ...passed.map(moduleLimitNote)];
 }
 
 /**
