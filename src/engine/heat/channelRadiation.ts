@@ -107,6 +107,6 @@ export function channelExchangeOneZone(
 ): number {
   const area = (2 * finHeight + gap) * length;
   const black = channelExchange(gap, finHeight, length, 1);
-  const escape = (black.fins + black.base) / area;
-  return area / (1 / emissivity - 1 + 1 / escape);
+  const escapeFactor = (black.fins + black.base) / area;
+  return area / (1 / emissivity - 1 + 1 / escapeFactor);
 }

@@ -1,159 +1,117 @@
+import { type HeatTable, tabulateHeat } from './heatTable.ts';
 import type { Sink } from './sink.ts';
 
-/** A heat law of one temperature difference: what a transient needs to know of a sink. */
-export interface HeatLaw {
-  /** W at a rise of the plate over its air, K. Odd: a plate cooler than the air takes up heat. */
-  readonly heat: (rise: number) => number;
-  /** dQ/d(rise), W/K, positive. */
-  readonly slope: (rise: number) => number;
+/**
+ * Heat of a sink against the rise of its plate, for one temperature of air and surroundings, as a fast table.
+ *
+ * @param air K
+ */
+export function tabulateSink(sink: Pick<Sink, 'branches'>, air: number): HeatTable {
+  return tabulateHeat(sink.branches.map((law) => (rise: number) => law(air + rise, air)));
 }
 
-export interface SinkTable extends HeatLaw {
-  /** Rise at which the sink gives off this heat, K. */
-  readonly rise: (heat: number) => number;
+/** Heat of a sink against rise and air temperature: for a sink that breathes the air of a closed case. */
+export interface SinkAirTable {
+  /** W at a rise of the plate over the air, K, and an air temperature, K. */
+  readonly heat: (rise: number, air: number) => number;
+  /** ∂Q/∂(rise), W/K. */
+  readonly riseSlope: (rise: number, air: number) => number;
+  /** ∂Q/∂(air) at constant rise, W/K. */
+  readonly airSlope: (rise: number, air: number) => number;
 }
 
-/** Smallest and largest tabulated rise, K. Linear below, continued with its end slope above. */
-const lowestRise = 0.05;
-const highestRise = 400;
-/** Nodes within the range; enough for an error below 1e-5. */
-const nodeCount = 64;
-/** Nodes beyond either end, so that the slopes inside are centred. */
-const margin = 2;
+/** Distance between tabulated air temperatures, K. */
+const airStep = 25;
 
 /**
- * The abscissa x = rise^(1/4): laminar conductance is linear in it, and two square roots are quicker than a logarithm.
+ * Tables at even air temperatures, joined by cubic interpolation between them; within 1e-4 of the heat (tested). Air
+ * outside the range reads the end of the range.
+ *
+ * Near the change from one channel correlation to the other the tables of neighbouring air temperatures change over at
+ * different rises; each correlation is therefore interpolated over air on its own and the smaller taken after.
+ *
+ * @param airLow K, coolest air
+ * @param airHigh K, warmest air
  */
-function abscissa(rise: number): number {
-  return Math.sqrt(Math.sqrt(rise));
-}
-const lowestAbscissa = abscissa(lowestRise);
-const nodeStep = (abscissa(highestRise) - lowestAbscissa) / (nodeCount - 1);
-
-/** Conductance G = Q/rise at the nodes of one smooth branch and its slope per node step. */
-interface Branch {
-  readonly values: Float64Array;
-  readonly slopes: Float64Array;
-}
-
-/** Fourth-order centred slopes of a smooth function on even nodes, per step; the margin's own slopes are not used. */
-function nodeSlopes(values: Float64Array): Float64Array {
-  const slopes = new Float64Array(values.length);
-  for (let i = margin; i < values.length - margin; i++) {
-    slopes[i] = (values[i - 2]! - 8 * values[i - 1]! + 8 * values[i + 1]! - values[i + 2]!) / 12;
-  }
-  return slopes;
-}
-
-function tabulateBranch(law: (plate: number, air: number) => number, air: number): Branch {
-  const values = new Float64Array(nodeCount + 2 * margin);
-  for (let i = 0; i < values.length; i++) {
-    const rise = (lowestAbscissa + (i - margin) * nodeStep) ** 4;
-    values[i] = law(air + rise, air) / rise;
-  }
-  return { values, slopes: nodeSlopes(values) };
-}
-
-/** Branches closer than this to the smallest are kept. */
-const idleShare = 1 + 1e-3;
-
-/** Leaves out branches that are nowhere the smallest, so that each look-up reads one table where one is enough. */
-function dropIdle(branches: readonly Branch[]): readonly Branch[] {
-  return branches.filter((branch) =>
-    branches.every(
-      (other) => other === branch || branch.values.some((value, i) => value < other.values[i]! * idleShare),
-    ),
+export function tabulateSinkOverAir(
+  sink: Pick<Sink, 'branches'>,
+  airLow: number,
+  airHigh: number,
+): SinkAirTable {
+  const intervals = Math.max(3, Math.ceil((airHigh - airLow) / airStep));
+  const step = Math.max((airHigh - airLow) / intervals, 1);
+  const branches = sink.branches.map((law) =>
+    Array.from({ length: intervals + 1 }, (_, k) => {
+      const air = airLow + k * step;
+      return tabulateHeat([(rise: number) => law(air + rise, air)]);
+    }),
   );
-}
 
-function cubic(branch: Branch, i: number, t: number): number {
-  const a = branch.values[i]!;
-  const b = branch.values[i + 1]!;
-  const sa = branch.slopes[i]!;
-  const sb = branch.slopes[i + 1]!;
-  const difference = b - a;
-  return a + t * (sa + t * (3 * difference - 2 * sa - sb + t * (sa + sb - 2 * difference)));
-}
-
-/** Derivative of `cubic` per unit of the abscissa. */
-function cubicSlope(branch: Branch, i: number, t: number): number {
-  const difference = branch.values[i + 1]! - branch.values[i]!;
-  const sa = branch.slopes[i]!;
-  const sb = branch.slopes[i + 1]!;
-  return (sa + t * (2 * (3 * difference - 2 * sa - sb) + 3 * t * (sa + sb - 2 * difference))) / nodeStep;
-}
-
-/** Smallest conductance over the branches at a tabulated rise, or on request the slope of Q = x⁴ G: G + x G'/4. */
-function conductance(branches: readonly Branch[], rise: number, withSlope: boolean): number {
-  const x = abscissa(rise);
-  const position = (x - lowestAbscissa) / nodeStep + margin;
-  const i = Math.min(Math.max(Math.floor(position), margin), margin + nodeCount - 2);
-  const t = position - i;
-  let least = Infinity;
-  let lowest = branches[0]!;
-  for (let b = 0; b < branches.length; b++) {
-    const value = cubic(branches[b]!, i, t);
-    if (value < least) {
-      least = value;
-      lowest = branches[b]!;
+  const place = (air: number) => {
+    const position = Math.min(Math.max((air - airLow) / step, 0), intervals);
+    const first = Math.min(Math.max(Math.floor(position) - 1, 0), intervals - 3);
+    return { first, t: position - first };
+  };
+  const heatOf = (tables: readonly HeatTable[], rise: number, first: number, t: number) =>
+    lagrange(
+      tables[first]!.heat(rise),
+      tables[first + 1]!.heat(rise),
+      tables[first + 2]!.heat(rise),
+      tables[first + 3]!.heat(rise),
+      t,
+    );
+  const lowest = (rise: number, first: number, t: number) => {
+    let best = branches[0]!;
+    let least = Infinity;
+    for (const tables of branches) {
+      const value = Math.abs(heatOf(tables, rise, first, t));
+      if (value < least) {
+        least = value;
+        best = tables;
+      }
     }
-  }
-  return withSlope ? least + (x * cubicSlope(lowest, i, t)) / 4 : least;
+    return best;
+  };
+  return {
+    heat: (rise, air) => {
+      const { first, t } = place(air);
+      return heatOf(lowest(rise, first, t), rise, first, t);
+    },
+    riseSlope: (rise, air) => {
+      const { first, t } = place(air);
+      const tables = lowest(rise, first, t);
+      return lagrange(
+        tables[first]!.slope(rise),
+        tables[first + 1]!.slope(rise),
+        tables[first + 2]!.slope(rise),
+        tables[first + 3]!.slope(rise),
+        t,
+      );
+    },
+    airSlope: (rise, air) => {
+      const { first, t } = place(air);
+      const tables = lowest(rise, first, t);
+      const slope = lagrangeSlope(
+        tables[first]!.heat(rise),
+        tables[first + 1]!.heat(rise),
+        tables[first + 2]!.heat(rise),
+        tables[first + 3]!.heat(rise),
+        t,
+      );
+      return slope / step;
+    },
+  };
 }
 
-/**
- * Heat against rise for one air temperature, read from a table instead of computed: some tens of nanoseconds.
- *
- * Cubic Hermite interpolation of Q/rise in rise^(1/4), separately for each smooth branch of the law, then the smallest:
- * the change from one channel correlation to the other stays sharp. Error below 1e-5 of the heat from 0.5 to 400 K,
- * 2e-5 from 0.05 K (tested). Linear below 0.05 K; above 400 K continued with its end slope, so that a search never leaves the table.
- *
- * @param air K; air and surroundings alike
- */
-export function tabulateSink(sink: Pick<Sink, 'branches'>, air: number): SinkTable {
-  const branches = dropIdle(sink.branches.map((law) => tabulateBranch(law, air)));
-  const lowest = conductance(branches, lowestRise, false);
-  const endHeat = highestRise * conductance(branches, highestRise, false);
-  const endSlope = conductance(branches, highestRise, true);
-  const heatAbove = (rise: number) => endHeat + endSlope * (rise - highestRise);
-
-  const heat = (rise: number): number => {
-    if (rise < 0) return -heat(-rise);
-    if (rise <= lowestRise) return lowest * rise;
-    if (rise >= highestRise) return heatAbove(rise);
-    return rise * conductance(branches, rise, false);
-  };
-  const slope = (rise: number): number => {
-    const size = Math.abs(rise);
-    if (size <= lowestRise) return lowest;
-    return size >= highestRise ? endSlope : conductance(branches, size, true);
-  };
-  return { heat, slope, rise: (watts) => inverse(heat, slope, watts, lowest, endHeat, endSlope) };
+/** Cubic through four even points at t = 0, 1, 2, 3, in forward differences. */
+function lagrange(a: number, b: number, c: number, d: number, t: number): number {
+  const second = a - 2 * b + c;
+  const third = d - 3 * c + 3 * b - a;
+  return a + t * (b - a + ((t - 1) / 2) * (second + ((t - 2) / 3) * third));
 }
 
-/** Newton from the chord, kept inside a shrinking bracket. */
-function inverse(
-  heat: (rise: number) => number,
-  slope: (rise: number) => number,
-  watts: number,
-  lowest: number,
-  endHeat: number,
-  endSlope: number,
-): number {
-  if (watts < 0) return -inverse(heat, slope, -watts, lowest, endHeat, endSlope);
-  if (watts <= lowest * lowestRise) return watts / lowest;
-  if (watts >= endHeat) return highestRise + (watts - endHeat) / endSlope;
-  let low = lowestRise;
-  let high = highestRise;
-  let rise = Math.min(watts / lowest, highestRise);
-  for (let i = 0; i < 60; i++) {
-    const error = heat(rise) - watts;
-    if (error > 0) high = rise;
-    else low = rise;
-    const step = error / slope(rise);
-    if (Math.abs(step) < 1e-10 * rise) return rise - step;
-    const next = rise - step;
-    rise = next > low && next < high ? next : (low + high) / 2;
-  }
-  return rise;
+function lagrangeSlope(a: number, b: number, c: number, d: number, t: number): number {
+  const second = a - 2 * b + c;
+  const third = d - 3 * c + 3 * b - a;
+  return b - a + ((2 * t - 1) / 2) * second + ((3 * t * t - 6 * t + 2) / 6) * third;
 }
