@@ -21,7 +21,12 @@ export type Dimension =
   | 'conductivity'
   | 'keyingSpeed'
   | 'count'
-  | 'number';
+  | 'number'
+  // Found quantities only; no field has these.
+  | 'temperatureDifference'
+  | 'heatCapacity'
+  | 'filmCoefficient'
+  | 'resistancePerLength';
 
 /** The SI unit in which a design file holds a field of each dimension, as printed in messages and in the JSON Schema. */
 export const fileUnits: Readonly<Record<Dimension, string>> = {
@@ -45,6 +50,10 @@ export const fileUnits: Readonly<Record<Dimension, string>> = {
   keyingSpeed: 'words per minute',
   count: 'pieces',
   number: '1',
+  temperatureDifference: 'K',
+  heatCapacity: 'J/K',
+  filmCoefficient: 'W/(m² K)',
+  resistancePerLength: 'Ω/m',
 };
 
 export interface NumberSpec {

@@ -26,7 +26,19 @@ export function asJson(design: Design, solution: Solution): string {
   );
   const { verdicts, services, cautions, reasons, notes, heatPath, powerPath, wires, iterations } = solution;
   return `${JSON.stringify(
-    { name: design.name, verdicts, services, quantities, cautions, reasons, notes, heatPath, powerPath, wires, iterations },
+    {
+      name: design.name,
+      verdicts,
+      services,
+      quantities,
+      cautions,
+      reasons,
+      notes,
+      heatPath,
+      powerPath,
+      wires,
+      iterations,
+    },
     null,
     2,
   )}\n`;

@@ -2,12 +2,54 @@ import type { QuantityEntry } from './types.ts';
 
 /** Final amplifier, output network and services. */
 export const amplifierQuantities: readonly QuantityEntry[] = [
-  { key: 'pepAsked', symbol: 'P_A', label: 'Output power (PEP) asked for', dimension: 'power', station: 'amplifier', given: true },
-  { key: 'outputLoss', symbol: 'L', label: 'Output network loss', dimension: 'decibel', station: 'amplifier', given: true },
-  { key: 'deviceCount', symbol: 'n', label: 'Number of devices', dimension: 'number', station: 'amplifier', given: true },
-  { key: 'drivePower', symbol: 'P_dr', label: 'Drive absorbed by the devices at PEP', dimension: 'power', station: 'amplifier', given: true },
-  { key: 'ratedRail', symbol: 'V_DD,r', label: 'Rail at which the efficiency holds', dimension: 'voltage', station: 'amplifier', given: true },
-  { key: 'transmitShare', symbol: 'D_tx', label: 'Planned duty', dimension: 'share', station: 'service', given: true },
+  {
+    key: 'pepAsked',
+    symbol: 'P_A',
+    label: 'Output power (PEP) asked for',
+    dimension: 'power',
+    station: 'amplifier',
+    given: true,
+  },
+  {
+    key: 'outputLoss',
+    symbol: 'L',
+    label: 'Output network loss',
+    dimension: 'decibel',
+    station: 'amplifier',
+    given: true,
+  },
+  {
+    key: 'deviceCount',
+    symbol: 'n',
+    label: 'Number of devices',
+    dimension: 'number',
+    station: 'amplifier',
+    given: true,
+  },
+  {
+    key: 'drivePower',
+    symbol: 'P_dr',
+    label: 'Drive absorbed by the devices at PEP',
+    dimension: 'power',
+    station: 'amplifier',
+    given: true,
+  },
+  {
+    key: 'ratedRail',
+    symbol: 'V_DD,r',
+    label: 'Rail at which the efficiency holds',
+    dimension: 'voltage',
+    station: 'amplifier',
+    given: true,
+  },
+  {
+    key: 'transmitShare',
+    symbol: 'D_tx',
+    label: 'Planned duty',
+    dimension: 'share',
+    station: 'service',
+    given: true,
+  },
   { key: 'cycle', symbol: 'T_c', label: 'Cycle', dimension: 'time', station: 'service', given: true },
   {
     key: 'pep',
@@ -41,7 +83,8 @@ export const amplifierQuantities: readonly QuantityEntry[] = [
     label: 'Load resistance each device works into',
     dimension: 'resistance',
     station: 'amplifier',
-    method: 'From the calibration: the load that gives the stated efficiency at the stated power and rail. It stays at every other power.',
+    method:
+      'From the calibration: the load that gives the stated efficiency at the stated power and rail. It stays at every other power.',
     source: 'conductionAngle',
   },
   {
@@ -68,7 +111,8 @@ export const amplifierQuantities: readonly QuantityEntry[] = [
     label: 'Voltage the devices cannot use (knee)',
     dimension: 'voltage',
     station: 'amplifier',
-    method: 'Rail of the calibration minus the RF amplitude that gives the stated efficiency; all unexplained loss is put here.',
+    method:
+      'Rail of the calibration minus the RF amplitude that gives the stated efficiency; all unexplained loss is put here.',
     source: 'conductionAngle',
   },
   {
@@ -138,7 +182,8 @@ export const amplifierQuantities: readonly QuantityEntry[] = [
     dimension: 'share',
     station: 'service',
     perService: true,
-    method: 'SSB: the average-to-peak ratio entered, spread over amplitudes by a clipped speech envelope; CW: the keyed share of PARIS, 22 of 50 units; key-down: 1.',
+    method:
+      'SSB: the average-to-peak ratio entered, spread over amplitudes by a clipped speech envelope; CW: the keyed share of PARIS, 22 of 50 units; key-down: 1.',
     source: 'speechEnvelope',
   },
   {

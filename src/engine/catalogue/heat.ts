@@ -2,17 +2,46 @@ import type { QuantityEntry } from './types.ts';
 
 /** Heat path: devices, sink, surroundings, and the answer in duty and time. */
 export const heatQuantities: readonly QuantityEntry[] = [
-  { key: 'ambient', symbol: 'T_a', label: 'Room temperature, warmest day', dimension: 'temperature', station: 'surroundings', given: true },
-  { key: 'junctionToCase', symbol: 'theta_jc', label: 'Junction to case, per device', dimension: 'thermalResistance', station: 'device', given: true },
-  { key: 'maximumJunction', symbol: 'T_j,max', label: 'Greatest junction temperature of the data sheet', dimension: 'temperature', station: 'device', given: true },
-  { key: 'networkHeatToSink', symbol: 'f_nw', label: 'Network heat into the sink', dimension: 'share', station: 'amplifier', given: true },
+  {
+    key: 'ambient',
+    symbol: 'T_a',
+    label: 'Room temperature, warmest day',
+    dimension: 'temperature',
+    station: 'surroundings',
+    given: true,
+  },
+  {
+    key: 'junctionToCase',
+    symbol: 'theta_jc',
+    label: 'Junction to case, per device',
+    dimension: 'thermalResistance',
+    station: 'device',
+    given: true,
+  },
+  {
+    key: 'maximumJunction',
+    symbol: 'T_j,max',
+    label: 'Greatest junction temperature of the data sheet',
+    dimension: 'temperature',
+    station: 'device',
+    given: true,
+  },
+  {
+    key: 'networkHeatToSink',
+    symbol: 'f_nw',
+    label: 'Network heat into the sink',
+    dimension: 'share',
+    station: 'amplifier',
+    given: true,
+  },
   {
     key: 'designLimit',
     symbol: 'T_j,lim',
     label: 'Design limit of the junction',
     dimension: 'temperature',
     station: 'device',
-    method: 'Your own limit, or the lower of 125 °C and the data sheet’s greatest junction temperature less 40 K.',
+    method:
+      'Your own limit, or the lower of 125 °C and the data sheet’s greatest junction temperature less 40 K.',
     source: 'juncLimit',
   },
   {
@@ -30,7 +59,8 @@ export const heatQuantities: readonly QuantityEntry[] = [
     label: 'Plate under the hottest device over the plate’s mean, per watt of one device',
     dimension: 'thermalResistance',
     station: 'sink',
-    method: 'Series solution for rectangular sources on a plate, all devices counted, with the mean rise taken off.',
+    method:
+      'Series solution for rectangular sources on a plate, all devices counted, with the mean rise taken off.',
     source: 'plateSeries',
   },
   {
@@ -136,7 +166,8 @@ export const heatQuantities: readonly QuantityEntry[] = [
     dimension: 'temperature',
     station: 'sink',
     perService: true,
-    method: 'Room air for a sink outside the case; the case air, solved together with the sink, for a sink inside.',
+    method:
+      'Room air for a sink outside the case; the case air, solved together with the sink, for a sink inside.',
     source: 'sealedBox',
   },
   {
@@ -175,7 +206,8 @@ export const heatQuantities: readonly QuantityEntry[] = [
     dimension: 'temperature',
     station: 'device',
     perService: true,
-    formula: 'plateMean + deviceHeatCycle / deviceCount * (spreadingResistance + padResistance + junctionToCase)',
+    formula:
+      'plateMean + deviceHeatCycle / deviceCount * (spreadingResistance + padResistance + junctionToCase)',
   },
   {
     key: 'junctionRipple',
@@ -184,7 +216,8 @@ export const heatQuantities: readonly QuantityEntry[] = [
     dimension: 'temperatureDifference',
     station: 'device',
     perService: true,
-    method: 'CW: dots and dashes at the keying speed on the device’s own time constants; SSB: a held vowel at the hottest amplitude for 0.3 s; key-down: none.',
+    method:
+      'CW: dots and dashes at the keying speed on the device’s own time constants; SSB: a held vowel at the hottest amplitude for 0.3 s; key-down: none.',
     source: 'periodicState',
   },
   {
@@ -223,7 +256,8 @@ export const heatQuantities: readonly QuantityEntry[] = [
     dimension: 'power',
     station: 'surroundings',
     perService: true,
-    method: 'Network heat not in the sink, converter if it sits in the case, boards; the sink’s heat too if it stands inside.',
+    method:
+      'Network heat not in the sink, converter if it sits in the case, boards; the sink’s heat too if it stands inside.',
   },
   {
     key: 'safeDuty',
@@ -242,7 +276,8 @@ export const heatQuantities: readonly QuantityEntry[] = [
     dimension: 'time',
     station: 'service',
     perService: true,
-    method: 'Warm-up of device and sink from room temperature followed until the junction meets the design limit; absent when it never does.',
+    method:
+      'Warm-up of device and sink from room temperature followed until the junction meets the design limit; absent when it never does.',
     source: 'periodicState',
   },
 ];

@@ -2,10 +2,38 @@ import type { QuantityEntry } from './types.ts';
 
 /** What concerns people: touch, exposure, RF at the output, current. */
 export const peopleQuantities: readonly QuantityEntry[] = [
-  { key: 'feedLineLoss', symbol: 'L_f', label: 'Feed-line loss', dimension: 'decibel', station: 'people', given: true },
-  { key: 'antennaGain', symbol: 'G', label: 'Antenna gain (dBi)', dimension: 'decibel', station: 'people', given: true },
-  { key: 'exposureModeFactor', symbol: 'f_m', label: 'Exposure: mode factor', dimension: 'share', station: 'people', given: true },
-  { key: 'exposureTransmitShare', symbol: 'f_t', label: 'Exposure: share of the averaging time', dimension: 'share', station: 'people', given: true },
+  {
+    key: 'feedLineLoss',
+    symbol: 'L_f',
+    label: 'Feed-line loss',
+    dimension: 'decibel',
+    station: 'people',
+    given: true,
+  },
+  {
+    key: 'antennaGain',
+    symbol: 'G',
+    label: 'Antenna gain (dBi)',
+    dimension: 'decibel',
+    station: 'people',
+    given: true,
+  },
+  {
+    key: 'exposureModeFactor',
+    symbol: 'f_m',
+    label: 'Exposure: mode factor',
+    dimension: 'share',
+    station: 'people',
+    given: true,
+  },
+  {
+    key: 'exposureTransmitShare',
+    symbol: 'f_t',
+    label: 'Exposure: share of the averaging time',
+    dimension: 'share',
+    station: 'people',
+    given: true,
+  },
   {
     key: 'exposurePower',
     symbol: 'P_avg',
@@ -39,7 +67,8 @@ export const peopleQuantities: readonly QuantityEntry[] = [
     label: 'Least distance from the antenna (estimate, rounded up)',
     dimension: 'length',
     station: 'people',
-    method: 'Far-field density with ground reflection set equal to the limit; for short antennas the field of a small dipole or loop. Rounded up.',
+    method:
+      'Far-field density with ground reflection set equal to the limit; for short antennas the field of a small dipole or loop. Rounded up.',
     source: 'oet65',
   },
   {
@@ -66,7 +95,8 @@ export const peopleQuantities: readonly QuantityEntry[] = [
     label: 'Hottest place a hand can reach, pessimistic',
     dimension: 'temperature',
     station: 'people',
-    method: 'Highest plate temperature of the services at the planned duty, raised by 5 K or 15 % of the rise, whichever is more.',
+    method:
+      'Highest plate temperature of the services at the planned duty, raised by 5 K or 15 % of the rise, whichever is more.',
     source: 'iso13732',
   },
   {

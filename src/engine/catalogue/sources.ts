@@ -15,4 +15,10 @@ export interface Source {
 }
 
 /** Every source, by key. A key that two tables share must mean the same thing; a test checks it. */
-export const sources: Readonly<Record<string, Source>> = { ...amplifier, ...heat, ...supply, ...hazard, ...coupling };
+export const sources: Readonly<Record<string, Source>> = {
+  ...amplifier,
+  ...heat,
+  ...supply,
+  ...hazard,
+  ...coupling,
+};

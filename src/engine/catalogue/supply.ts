@@ -2,19 +2,62 @@ import type { QuantityEntry } from './types.ts';
 
 /** Source, wiring and converter. */
 export const supplyQuantities: readonly QuantityEntry[] = [
-  { key: 'sourceVoltage', symbol: 'V_0', label: 'Open-circuit voltage', dimension: 'voltage', station: 'source', given: true },
-  { key: 'sourceResistance', symbol: 'R_i', label: 'Internal resistance of the source', dimension: 'resistance', station: 'source', given: true },
-  { key: 'seriesDrop', symbol: 'V_s', label: 'Series diode drop', dimension: 'voltage', station: 'source', given: true },
-  { key: 'wireLength', symbol: 'l', label: 'Wire length, one way', dimension: 'length', station: 'source', given: true },
-  { key: 'otherResistance', symbol: 'R_x', label: 'Fuse holder, connectors, switch', dimension: 'resistance', station: 'source', given: true },
-  { key: 'boardsPower', symbol: 'P_b', label: 'Other boards, transmitting', dimension: 'power', station: 'source', given: true },
+  {
+    key: 'sourceVoltage',
+    symbol: 'V_0',
+    label: 'Open-circuit voltage',
+    dimension: 'voltage',
+    station: 'source',
+    given: true,
+  },
+  {
+    key: 'sourceResistance',
+    symbol: 'R_i',
+    label: 'Internal resistance of the source',
+    dimension: 'resistance',
+    station: 'source',
+    given: true,
+  },
+  {
+    key: 'seriesDrop',
+    symbol: 'V_s',
+    label: 'Series diode drop',
+    dimension: 'voltage',
+    station: 'source',
+    given: true,
+  },
+  {
+    key: 'wireLength',
+    symbol: 'l',
+    label: 'Wire length, one way',
+    dimension: 'length',
+    station: 'source',
+    given: true,
+  },
+  {
+    key: 'otherResistance',
+    symbol: 'R_x',
+    label: 'Fuse holder, connectors, switch',
+    dimension: 'resistance',
+    station: 'source',
+    given: true,
+  },
+  {
+    key: 'boardsPower',
+    symbol: 'P_b',
+    label: 'Other boards, transmitting',
+    dimension: 'power',
+    station: 'source',
+    given: true,
+  },
   {
     key: 'wireResistance20',
     symbol: "R'_20",
     label: 'Wire resistance per metre at 20 °C',
     dimension: 'resistancePerLength',
     station: 'source',
-    method: 'AWG: copper of 100 % IACS over the area of the gauge number; metric: greatest resistance of IEC 60228 class 5.',
+    method:
+      'AWG: copper of 100 % IACS over the area of the gauge number; metric: greatest resistance of IEC 60228 class 5.',
     source: 'iec60228',
   },
   {
@@ -23,7 +66,8 @@ export const supplyQuantities: readonly QuantityEntry[] = [
     label: 'Wire temperature after a long carrier',
     dimension: 'temperature',
     station: 'source',
-    method: 'Joule heat against natural convection (horizontal cylinder) and radiation, the pair counted together, at the current of an unbroken carrier.',
+    method:
+      'Joule heat against natural convection (horizontal cylinder) and radiation, the pair counted together, at the current of an unbroken carrier.',
     source: 'churchillChuCylinder',
   },
   {
@@ -108,7 +152,8 @@ export const supplyQuantities: readonly QuantityEntry[] = [
     label: 'Short-circuit current at the fuse',
     dimension: 'current',
     station: 'source',
-    method: 'Open-circuit voltage over the internal resistance and the short piece of wire up to the fuse; at most 20 kA is shown.',
+    method:
+      'Open-circuit voltage over the internal resistance and the short piece of wire up to the fuse; at most 20 kA is shown.',
     source: 'ohm',
   },
   {
@@ -117,7 +162,8 @@ export const supplyQuantities: readonly QuantityEntry[] = [
     label: 'Least rating the load asks for',
     dimension: 'current',
     station: 'source',
-    method: 'Greatest long current over 0.75 and the temperature factor of the fuse; time-lag and quick IEC types by their own rule; locked to SSB also the peak over 1.1.',
+    method:
+      'Greatest long current over 0.75 and the temperature factor of the fuse; time-lag and quick IEC types by their own rule; locked to SSB also the peak over 1.1.',
     source: 'fuseRule',
   },
   {
@@ -135,7 +181,8 @@ export const supplyQuantities: readonly QuantityEntry[] = [
     label: 'Allowed current of the wire',
     dimension: 'current',
     station: 'source',
-    method: 'The smaller of the published table, corrected for room temperature and for the pair, and 88 % of the heat-balance model.',
+    method:
+      'The smaller of the published table, corrected for room temperature and for the pair, and 88 % of the heat-balance model.',
     source: 'ampacityTable',
   },
   {
@@ -217,7 +264,8 @@ export const supplyQuantities: readonly QuantityEntry[] = [
     label: 'Converter loss at PEP',
     dimension: 'power',
     station: 'converter',
-    method: 'No-load power plus a linear and a square term in the input current, through the efficiency points; 0 without a converter.',
+    method:
+      'No-load power plus a linear and a square term in the input current, through the efficiency points; 0 without a converter.',
     source: 'moduleLoss',
   },
   {

@@ -1,8 +1,18 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import { type Outcome, success } from '../../../shared/outcome.ts';
-import { type LinearStage, calibrateLinearStage, railLimitedPower, stageCurrent } from '../amplifier/linearStage.ts';
+import {
+  calibrateLinearStage,
+  type LinearStage,
+  railLimitedPower,
+  stageCurrent,
+} from '../amplifier/linearStage.ts';
 import { drainPower } from '../amplifier/outputNetwork.ts';
-import { type SwitchingStage, calibrateSwitchingStage, rematchedStage, switchingPoint } from '../amplifier/switchingStage.ts';
+import {
+  calibrateSwitchingStage,
+  rematchedStage,
+  type SwitchingStage,
+  switchingPoint,
+} from '../amplifier/switchingStage.ts';
 
 /** What the final does at one instant of the envelope. Watts, amperes, volts. */
 export interface FinalPoint {
@@ -29,7 +39,12 @@ export interface Final {
   at(amplitude: number, rail: number, junction: number): FinalPoint;
 }
 
-function linearFinal(stage: LinearStage, powerAtPep: number, drivePower: number, followsEnvelope: boolean): Final {
+function linearFinal(
+  stage: LinearStage,
+  powerAtPep: number,
+  drivePower: number,
+  followsEnvelope: boolean,
+): Final {
   return {
     followsEnvelope,
     powerAtPep,
@@ -46,7 +61,12 @@ function linearFinal(stage: LinearStage, powerAtPep: number, drivePower: number,
   };
 }
 
-function switchingFinal(stage: SwitchingStage, powerAtPep: number, drivePower: number, feelsTemperature: boolean): Final {
+function switchingFinal(
+  stage: SwitchingStage,
+  powerAtPep: number,
+  drivePower: number,
+  feelsTemperature: boolean,
+): Final {
   const off: FinalPoint = { rfPower: 0, railCurrent: 0, limited: false };
   return {
     followsEnvelope: false,
@@ -83,7 +103,10 @@ export function prepareFinal(design: Design): Outcome<Final> {
     });
     if (!stage.ok) return stage;
     const feels = amplifier.onResistance > 0 && amplifier.onResistanceCoefficient > 0;
-    return success(switchingFinal(rematchedStage(stage.value, powerAtPep), powerAtPep, drive, feels), stage.notes);
+    return success(
+      switchingFinal(rematchedStage(stage.value, powerAtPep), powerAtPep, drive, feels),
+      stage.notes,
+    );
   }
   const stage = calibrateLinearStage({
     class: amplifier.class,

@@ -34,7 +34,12 @@ export function prepareLoads(design: Design, feed: Feed, final: Final): Outcome<
 }
 
 /** The instant at envelope amplitude r while transmitting. */
-export function transmitPoint(loads: Loads, amplitude: number, junction: number, bias = true): Outcome<PowerPoint> {
+export function transmitPoint(
+  loads: Loads,
+  amplitude: number,
+  junction: number,
+  bias = true,
+): Outcome<PowerPoint> {
   const { design, feed, final } = loads;
   return powerPoint(
     feed,

@@ -1,0 +1,69 @@
+import type { Design } from '../../../shared/design/schema.ts';
+import type { Outcome } from '../../../shared/outcome.ts';
+import { pressureAtAltitude } from '../heat/air.ts';
+import { insideStore } from './caseStore.ts';
+import { type Final, prepareFinal } from './final.ts';
+import { type HeatPath, prepareHeatPath } from './heatPath.ts';
+import { type JunctionLimits, junctionLimits } from './limits.ts';
+import { type Coupled, couple } from './serviceCycle.ts';
+import { openStore } from './store.ts';
+import { type Electrics, prepareElectrics } from './supplySide.ts';
+
+/** Every part of a design made ready. A part that cannot be made is a named reason and the others still stand. */
+export interface Prepared {
+  readonly design: Design;
+  readonly pressure: number;
+  readonly limits: JunctionLimits;
+  readonly final: Outcome<Final>;
+  readonly electrics: Outcome<Electrics>;
+  readonly path: Outcome<HeatPath>;
+  /** Present only when final, supply and heat path all are. */
+  readonly coupled: Outcome<Coupled>;
+}
+
+function coupledOf(
+  design: Design,
+  electrics: Outcome<Electrics>,
+  path: Outcome<HeatPath>,
+  pressure: number,
+): Outcome<Coupled> {
+  if (!electrics.ok) return electrics;
+  if (!path.ok) return path;
+  const { pep, loads } = electrics.value;
+  if (!pep.ok) return pep;
+  const store =
+    design.sink.placement === 'inside'
+      ? insideStore(design, path.value, pressure)
+      : openStore(path.value, design.surroundings.ambient);
+  return couple(design, loads, path.value, store, pep.value.railVoltage);
+}
+
+/** Makes a design ready for `solve`, `sweep` and the rest. */
+export function prepare(design: Design): Prepared {
+  const pressure = pressureAtAltitude(design.surroundings.altitude);
+  const limits = junctionLimits(design.device, design.limits);
+  const final = prepareFinal(design);
+  const electrics = final.ok ? prepareElectrics(design, final.value, pressure, limits.design) : final;
+  const path = prepareHeatPath(design, pressure);
+  return {
+    design,
+    pressure,
+    limits,
+    final,
+    electrics,
+    path,
+    coupled: coupledOf(design, electrics, path, pressure),
+  };
+}
+
+/** Notes of all parts, each key once. */
+export function notesOf(outcomes: readonly Outcome<unknown>[]) {
+  const seen = new Set<string>();
+  return outcomes
+    .flatMap((outcome) => (outcome.ok ? outcome.notes : []))
+    .filter((item) => {
+      if (seen.has(item.key)) return false;
+      seen.add(item.key);
+      return true;
+    });
+}

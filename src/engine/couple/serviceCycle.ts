@@ -1,0 +1,260 @@
+import type { Design } from '../../../shared/design/schema.ts';
+import { failure, type Outcome, success } from '../../../shared/outcome.ts';
+import type { HeatNode, Service } from '../../../shared/solution.ts';
+import { type HottestPoint, hottestPoint } from '../amplifier/linearStage.ts';
+import { ladderImpedance, ladderPeriodic, ladderResistance } from '../heat/deviceLadder.ts';
+import type { DutyPoint } from './duty.ts';
+import type { PowerPoint } from './feed.ts';
+import type { HeatPath } from './heatPath.ts';
+import { type Loads, receivePoint, type ServiceLoad, serviceLoad } from './serviceLoad.ts';
+import type { Store, StoreRises, StoreSegment } from './store.ts';
+
+/** A held vowel: how long the envelope can stay at the hottest amplitude, s. Own choice, cautious. */
+const vowelTime = 0.3;
+/** Junction temperatures are settled to this, K, before the heat of a temperature-dependent final is believed. */
+const settleTolerance = 1e-7;
+const mostRounds = 80;
+/** A junction this hot has run away, K: silicon is no semiconductor any more. */
+const runawayTemperature = 900;
+
+/** A design ready to be asked for any service at any duty. */
+export interface Coupled {
+  readonly design: Design;
+  readonly loads: Loads;
+  readonly path: HeatPath;
+  readonly store: Store;
+  readonly receive: PowerPoint;
+  /** Hottest amplitude of a linear final at its PEP rail; null for switching finals. */
+  readonly hottest: HottestPoint | null;
+  /** Load of a service at a junction temperature, kept when it does not depend on it. */
+  load(service: Service, junction: number): Outcome<ServiceLoad>;
+}
+
+export function couple(
+  design: Design,
+  loads: Loads,
+  path: HeatPath,
+  store: Store,
+  railAtPep: number,
+): Outcome<Coupled> {
+  const receive = receivePoint(loads, design.surroundings.ambient);
+  if (!receive.ok) return receive;
+  const kept = new Map<Service, Outcome<ServiceLoad>>();
+  const { final } = loads;
+  return success({
+    design,
+    loads,
+    path,
+    store,
+    receive: receive.value,
+    hottest: final.linear ? hottestPoint(final.linear, railAtPep, final.powerAtPep) : null,
+    load(service, junction) {
+      if (final.feelsTemperature) return serviceLoad(loads, service, junction);
+      const known = kept.get(service) ?? serviceLoad(loads, service, junction);
+      kept.set(service, known);
+      return known;
+    },
+  });
+}
+
+/** A service at one duty in its periodic steady state. Temperatures K, heat W. */
+export interface CycleState extends DutyPoint {
+  readonly share: number;
+  readonly junctionMean: number;
+  readonly plateMean: number;
+  readonly sinkAir: number;
+  readonly ripple: number;
+  readonly deviceHeatCycle: number;
+  readonly plateHeat: number;
+  readonly caseHeat: number;
+  readonly converterHeatToSink: number;
+  readonly load: ServiceLoad;
+  readonly nodes: readonly HeatNode[];
+  readonly iterations: number;
+  readonly guess: StoreRises;
+}
+
+/** What the cycle's two parts put into plate and case, W. */
+function segmentOf(coupled: Coupled, duration: number, part: HeatParts): StoreSegment {
+  const { amplifier, converter } = coupled.design;
+  const toSink = amplifier.networkHeatToSink;
+  const converterToSink = converter.heatTo === 'amplifierSink' ? part.converterHeat : 0;
+  const converterToCase = converter.heatTo === 'caseAir' ? part.converterHeat : 0;
+  return {
+    duration,
+    plate: part.deviceHeat + toSink * part.networkHeat + converterToSink,
+    caseAir: (1 - toSink) * part.networkHeat + converterToCase + part.boards,
+  };
+}
+
+type HeatParts = Pick<PowerPoint, 'deviceHeat' | 'networkHeat' | 'converterHeat' | 'boards'>;
+
+/** Rise of the junction within the over above what the over's mean heat gives, K. */
+function rippleOf(coupled: Coupled, service: Service, load: ServiceLoad): number {
+  const { path, hottest, loads } = coupled;
+  const mean = load.over.deviceHeat / path.deviceCount;
+  if (service === 'ssb') {
+    const most = (hottest?.heat ?? load.over.deviceHeat) / path.deviceCount;
+    return Math.max(0, most - mean) * ladderImpedance(path.stages, vowelTime);
+  }
+  if (service === 'keyDown') return 0;
+  const segments = loads.pattern.segments.map(({ on, duration }) => ({
+    duration,
+    power: (on ? load.keyDownHeat : load.keyUpHeat) / path.deviceCount,
+  }));
+  return Math.max(0, ladderPeriodic(path.stages, segments).highest - mean * ladderResistance(path.stages));
+}
+
+/** One part of the cycle as the heat path meets it: into the stores, into one device, and the ripple on top. */
+export interface HeatSegment {
+  readonly segment: StoreSegment;
+  /** Into one device, W. */
+  readonly heat: number;
+  /** K */
+  readonly ripple: number;
+}
+
+/** The over and the rest of a cycle; a part of no duration is left out. */
+export function heatSegments(
+  coupled: Coupled,
+  service: Service,
+  share: number,
+  load: ServiceLoad,
+): readonly HeatSegment[] {
+  const { design, path, receive } = coupled;
+  const cycle = design.service.cycle;
+  return [
+    {
+      segment: segmentOf(coupled, share * cycle, load.over),
+      heat: load.over.deviceHeat / path.deviceCount,
+      ripple: rippleOf(coupled, service, load),
+    },
+    {
+      segment: segmentOf(coupled, (1 - share) * cycle, receive),
+      heat: receive.deviceHeat / path.deviceCount,
+      ripple: 0,
+    },
+  ].filter((part) => part.segment.duration > 0);
+}
+
+function cycleWith(
+  coupled: Coupled,
+  service: Service,
+  share: number,
+  load: ServiceLoad,
+  guess?: StoreRises,
+): CycleState {
+  const { design, path, store, receive } = coupled;
+  const parts = heatSegments(coupled, service, share, load);
+  const plate = store.periodic(
+    parts.map((part) => part.segment),
+    guess,
+  );
+  const device = ladderPeriodic(
+    path.stages,
+    parts.map((part) => ({ duration: part.segment.duration, power: part.heat })),
+  );
+  let hottest = 0;
+  let junctionPeak = -Infinity;
+  parts.forEach((part, i) => {
+    const junction = plate.ends[i]! + path.spreading * part.heat + device.ends[i]! + part.ripple;
+    if (junction <= junctionPeak) return;
+    junctionPeak = junction;
+    hottest = i;
+  });
+  const meanOf = (overPart: number, restPart: number) => share * overPart + (1 - share) * restPart;
+  const deviceHeatCycle = meanOf(load.over.deviceHeat, receive.deviceHeat);
+  const perDevice = deviceHeatCycle / path.deviceCount;
+  const peakHeat = parts[hottest]!.heat;
+  const plateAtPeak = plate.ends[hottest]!;
+  const underMean = plate.mean + perDevice * path.spreading;
+  const underPeak = plateAtPeak + peakHeat * path.spreading;
+  const junctionMean = underMean + perDevice * ladderResistance(path.stages);
+  const converterHeatToSink =
+    design.converter.heatTo === 'amplifierSink' ? meanOf(load.over.converterHeat, receive.converterHeat) : 0;
+  return {
+    share,
+    junctionPeak,
+    junctionMean,
+    platePeak: plate.highest,
+    plateMean: plate.mean,
+    sinkAir: plate.air,
+    ripple: parts[hottest]!.ripple,
+    deviceHeatCycle,
+    plateHeat: cycleMean(parts, (segment) => segment.plate),
+    caseHeat: cycleMean(parts, (segment) => segment.caseAir),
+    converterHeatToSink,
+    load,
+    nodes: [
+      { key: 'junction', label: 'junction', mean: junctionMean, peak: junctionPeak },
+      {
+        key: 'case',
+        label: 'case',
+        mean: underMean + perDevice * path.padResistance,
+        peak: underPeak + peakHeat * path.padResistance,
+      },
+      { key: 'plateUnderDevice', label: 'plate under the device', mean: underMean, peak: underPeak },
+      { key: 'plate', label: 'plate, mean', mean: plate.mean, peak: plate.highest },
+      { key: 'air', label: 'air at the fins', mean: plate.air, peak: plate.air },
+    ],
+    iterations: plate.iterations,
+    guess: plate.guess,
+  };
+}
+
+function cycleMean(parts: readonly HeatSegment[], power: (segment: StoreSegment) => number): number {
+  let energy = 0;
+  let time = 0;
+  for (const { segment } of parts) {
+    energy += power(segment) * segment.duration;
+    time += segment.duration;
+  }
+  return energy / time;
+}
+
+const runaway = (temperature: number): Outcome<never> =>
+  failure(
+    'runaway',
+    'The heat grows faster with temperature than the sink can shed it: there is no steady state. Lower the power or the duty, or use a larger sink.',
+    { temperature },
+  );
+
+/**
+ * Periodic steady state of a service at a duty. A temperature-dependent final is settled by repeating heat and
+ * temperature until they agree; if they never do, it is a runaway.
+ */
+export function cycleAt(
+  coupled: Coupled,
+  service: Service,
+  share: number,
+  guess?: StoreRises,
+): Outcome<CycleState> {
+  let junction = coupled.design.surroundings.ambient;
+  let start = guess;
+  let iterations = 0;
+  for (let round = 0; round < mostRounds; round += 1) {
+    const load = coupled.load(service, junction);
+    if (!load.ok) return load;
+    const state = cycleWith(coupled, service, share, load.value, start);
+    iterations += state.iterations;
+    const done =
+      !coupled.loads.final.feelsTemperature || Math.abs(state.junctionPeak - junction) < settleTolerance;
+    if (done) return success({ ...state, iterations });
+    if (state.junctionPeak > runawayTemperature) return runaway(state.junctionPeak);
+    junction = state.junctionPeak;
+    start = state.guess;
+  }
+  return runaway(junction);
+}
+
+/** Unbroken transmission from cold: no bias heat before, everything at room temperature, until `limit`, s; null when never. */
+export function holdTimeOf(coupled: Coupled, service: Service, limit: number): Outcome<number | null> {
+  const load = coupled.load(service, limit);
+  if (!load.ok) return load;
+  const { path, store } = coupled;
+  const segment = segmentOf(coupled, 0, load.value.over);
+  const perDevice = load.value.over.deviceHeat / path.deviceCount;
+  const ripple = rippleOf(coupled, service, load.value);
+  const added = (time: number) => perDevice * (path.spreading + ladderImpedance(path.stages, time)) + ripple;
+  return success(store.timeToLimit(segment, limit, added));
+}

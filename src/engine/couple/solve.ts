@@ -1,0 +1,292 @@
+import type { Design } from '../../../shared/design/schema.ts';
+import { failure, type Note, type Outcome, type Reason, success } from '../../../shared/outcome.ts';
+import {
+  type HeatNode,
+  type Service,
+  type ServiceResult,
+  type Solution,
+  type State,
+  services,
+} from '../../../shared/solution.ts';
+import { caseAirAt } from './caseStore.ts';
+import { type DutyLimit, safeShare } from './duty.ts';
+import type { PowerPoint } from './feed.ts';
+import { junctionState, worst } from './limits.ts';
+import { cautionsOf, coolEnough, judgePeople, type PeopleFigures } from './people.ts';
+import { powerPaths } from './powerPath.ts';
+import { notesOf, type Prepared, prepare } from './prepare.ts';
+import { type Coupled, type CycleState, cycleAt, holdTimeOf } from './serviceCycle.ts';
+import { judgeSupply, type SupplyFinding, supplyState } from './supplyJudgement.ts';
+import { type Electrics, type Protection, protect } from './supplySide.ts';
+import {
+  putCoupled,
+  putElectrics,
+  putGiven,
+  putPath,
+  putProtection,
+  putService,
+  ValueList,
+} from './values.ts';
+import { peopleVerdict, serviceVerdict, supplyVerdict } from './verdicts.ts';
+
+type ByService<T> = Record<Service, T>;
+
+function forEachService<T>(make: (service: Service) => T): ByService<T> {
+  return { ssb: make('ssb'), cw: make('cw'), keyDown: make('keyDown') };
+}
+
+/** The supply side as judged: protection and findings, or nothing when the operating point at PEP does not exist. */
+interface SupplySide {
+  readonly protection: Protection;
+  readonly findings: readonly SupplyFinding[];
+}
+
+function supplySideOf(
+  prepared: Prepared,
+  electrics: Electrics,
+  point: PowerPoint,
+  rmsCurrent: number,
+): SupplySide {
+  const protection = protect(
+    prepared.design,
+    electrics.wire,
+    point.sourceCurrent,
+    rmsCurrent,
+    prepared.pressure,
+  );
+  return { protection, findings: judgeSupply(prepared.design, electrics, point, protection, rmsCurrent) };
+}
+
+/** Limits that end the safe duty. */
+function dutyLimits(prepared: Prepared): readonly DutyLimit[] {
+  const { design, limits } = prepared;
+  const junction: DutyLimit = {
+    key: 'junction',
+    limit: limits.design,
+    temperature: (point) => point.junctionPeak,
+  };
+  const threshold = judgePeople(design, null).touchThreshold;
+  if (!design.limits.touchGoverns || threshold === null) return [junction];
+  const touch: DutyLimit = {
+    key: 'touch',
+    limit: threshold,
+    temperature: (point) => judgePeople(design, point.platePeak).touchTemperature ?? 0,
+  };
+  return [junction, touch];
+}
+
+const governingWords = {
+  junction: 'The junction limit governs.',
+  touch: 'The touch limit governs.',
+  none: 'No limit is met even without a pause.',
+} as const;
+
+function serviceResult(
+  prepared: Prepared,
+  coupled: Coupled,
+  service: Service,
+  state: CycleState,
+  forbidding: SupplyFinding | undefined,
+): Outcome<ServiceResult> {
+  const hold = holdTimeOf(coupled, service, prepared.limits.design);
+  if (!hold.ok) return hold;
+  const temperatureState = junctionState(state.junctionPeak, prepared.limits);
+  if (forbidding) {
+    return success({
+      service,
+      safeDuty: 0,
+      governing: { key: forbidding.key, sentence: forbidding.sentence },
+      holdTime: 0,
+      state: 'over',
+    });
+  }
+  const limits = dutyLimits(prepared);
+  const found = safeShare((share) => cycleAt(coupled, service, share, state.guess), limits);
+  if (!found.ok) return found;
+  const key = found.value.governing ?? 'none';
+  return success({
+    service,
+    safeDuty: found.value.share,
+    governing: { key, sentence: governingWords[key] },
+    holdTime: hold.value,
+    state: worst([temperatureState, touchStateOf(limits, state)]),
+  });
+}
+
+function touchStateOf(limits: readonly DutyLimit[], state: CycleState): State {
+  const touch = limits.find((limit) => limit.key === 'touch');
+  return touch && touch.temperature(state) > touch.limit ? 'over' : 'fine';
+}
+
+/** The hottest place a hand can reach in any service, K. */
+function hottestMetal(cycles: ByService<Outcome<CycleState>>): number | null {
+  const found = services.flatMap((service) => {
+    const state = cycles[service];
+    if (!state.ok) return [];
+    return [state.value.nodes.find((node) => node.key === 'plateUnderDevice')?.peak ?? state.value.platePeak];
+  });
+  return found.length > 0 ? Math.max(...found) : null;
+}
+
+function hottestJunction(cycles: ByService<Outcome<CycleState>>): number | null {
+  const found = services.flatMap((service) => {
+    const state = cycles[service];
+    return state.ok ? [state.value.junctionPeak] : [];
+  });
+  return found.length > 0 ? Math.max(...found) : null;
+}
+
+function failureOf(outcome: Outcome<unknown>): Reason[] {
+  return outcome.ok ? [] : [outcome.reason];
+}
+
+/** Reasons once each: a refused final would otherwise be told by every part that needs it. */
+function distinct(reasons: readonly Reason[]): readonly Reason[] {
+  return reasons.filter((reason, index) => reasons.findIndex((other) => other.key === reason.key) === index);
+}
+
+function nodesOf(cycle: Outcome<CycleState>): readonly HeatNode[] {
+  return cycle.ok ? cycle.value.nodes : [];
+}
+
+function notCoupled(coupled: Outcome<Coupled>): Outcome<never> {
+  return coupled.ok ? failure('none', '') : { ok: false, reason: coupled.reason };
+}
+
+/** Root mean square of the source current over the longest over, A: speech when the transmitter is locked to SSB. */
+function longRms(cycles: ByService<Outcome<CycleState>>, point: PowerPoint, ssbOnly: boolean): number {
+  const ssb = cycles.ssb;
+  return ssbOnly && ssb.ok ? Math.sqrt(ssb.value.load.over.sourceCurrentSquare) : point.sourceCurrent;
+}
+
+function stateNotes(prepared: Prepared, cycles: ByService<Outcome<CycleState>>): readonly Note[] {
+  const { path } = prepared;
+  const cycle = services.map((service) => cycles[service]).find((found) => found.ok);
+  if (!path.ok || !cycle?.ok) return [];
+  return path.value.sink.notesAt(cycle.value.plateMean, cycle.value.sinkAir);
+}
+
+/**
+ * Everything about a design, in one call.
+ *
+ * Never throws and never returns NaN or Infinity for a design the schema accepts: a part that cannot be computed is a
+ * named reason and the other parts still stand.
+ */
+export function solve(design: Design): Solution {
+  const prepared = prepare(design);
+  const { electrics, path, coupled } = prepared;
+  const list = new ValueList();
+  putGiven(list, prepared);
+  if (electrics.ok) putElectrics(list, electrics.value);
+  if (path.ok) putPath(list, path.value, design);
+  if (coupled.ok) putCoupled(list, coupled.value);
+
+  const cycles = forEachService((service): Outcome<CycleState> => {
+    if (!coupled.ok) return notCoupled(coupled);
+    return cycleAt(coupled.value, service, design.service.transmitShare);
+  });
+  const point = electrics.ok && electrics.value.pep.ok ? electrics.value.pep.value : null;
+  const side =
+    electrics.ok && point
+      ? supplySideOf(prepared, electrics.value, point, longRms(cycles, point, design.wiring.ssbOnly))
+      : null;
+  if (side) putProtection(list, side.protection);
+
+  const forbidding = side?.findings.find((finding) => finding.forbids);
+  const results = forEachService((service): Outcome<ServiceResult> => {
+    const cycle = cycles[service];
+    if (!cycle.ok) return cycle;
+    if (!coupled.ok) return notCoupled(coupled);
+    return serviceResult(prepared, coupled.value, service, cycle.value, forbidding);
+  });
+  for (const service of services) {
+    const cycle = cycles[service];
+    const result = results[service];
+    if (!cycle.ok || !coupled.ok) continue;
+    putService(list, service, cycle.value, coupled.value, prepared.limits.design);
+    list.put(`${service}.caseAir`, caseAirOf(prepared, cycle.value));
+    if (!result.ok) continue;
+    list.put(`${service}.safeDuty`, result.value.safeDuty);
+    list.put(`${service}.holdTime`, result.value.holdTime);
+  }
+  const metal = hottestMetal(cycles);
+  const people = judgePeople(design, metal);
+  putPeople(list, people, design);
+
+  return {
+    values: list.values,
+    reasons: distinct([
+      ...failureOf(electrics),
+      ...(electrics.ok ? failureOf(electrics.value.pep) : []),
+      ...failureOf(path),
+    ]),
+    notes: [
+      ...notesOf([electrics, path, coupled, ...services.map((service) => cycles[service])]),
+      ...(electrics.ok ? [...electrics.value.feed.notes, ...electrics.value.notes] : []),
+      ...(side?.protection.notes ?? []),
+      ...stateNotes(prepared, cycles),
+    ],
+    services: results,
+    verdicts: [
+      ...services.map((service) => serviceVerdict(service, results[service], design, list.values)),
+      supplyVerdict(
+        {
+          state: side ? supplyState(side.findings) : 'over',
+          complaints: side?.findings.map((finding) => finding.sentence) ?? [],
+          failure: supplyFailure(prepared),
+          wireSize: design.wiring.size,
+          suggestedWire: side?.protection.firstPassing ?? null,
+        },
+        list.values,
+      ),
+      peopleVerdict(people.judgement, list.values),
+    ],
+    cautions: cautionsOf(design, {
+      faultCurrent: side?.protection.nearFault?.current ?? null,
+      fuseRating: side?.protection.fuseRating ?? null,
+      wireTemperature: electrics.ok ? electrics.value.wire.temperature : null,
+      people,
+      coolingTime: coupled.ok && metal !== null ? coupled.value.store.coolingTime(metal, coolEnough) : null,
+      junctionPeak: hottestJunction(cycles),
+      railVoltage:
+        point?.railVoltage ??
+        (design.converter.kind === 'module' ? design.converter.outputVoltage : design.source.openVoltage),
+    }),
+    heatPath: forEachService((service) => nodesOf(cycles[service])),
+    powerPath: powerPaths(point, cycles),
+    wires: side?.protection.wires ?? [],
+    iterations: services.reduce((sum, service) => {
+      const cycle = cycles[service];
+      return sum + (cycle.ok ? cycle.value.iterations : 0);
+    }, 0),
+  };
+}
+
+/** Air inside the case at the planned duty, K. */
+function caseAirOf(prepared: Prepared, state: CycleState): number {
+  const inside = prepared.design.sink.placement === 'inside';
+  return inside ? state.sinkAir : caseAirAt(prepared.design, state.caseHeat, prepared.pressure);
+}
+
+function supplyFailure({ electrics }: Prepared): Reason | null {
+  if (!electrics.ok) return electrics.reason;
+  return electrics.value.pep.ok ? null : electrics.value.pep.reason;
+}
+
+function putPeople(list: ValueList, people: PeopleFigures, design: Design): void {
+  const { exposure } = people;
+  list.putAll({
+    touchTemperature: people.touchTemperature,
+    touchThreshold: people.touchThreshold,
+    burnTime: people.burnTime,
+    outputVoltagePeak: Math.sqrt(2 * design.amplifier.pep * 50),
+    outputCurrent: Math.sqrt(design.amplifier.pep / 50),
+  });
+  if (!exposure.ok) return;
+  list.putAll({
+    exposurePower: exposure.value.averagePower,
+    exposureFrequency: exposure.value.frequency,
+    exposureLimit: exposure.value.limit.density,
+    exposureDistance: exposure.value.shown,
+  });
+}

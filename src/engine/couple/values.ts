@@ -1,0 +1,190 @@
+import type { Design } from '../../../shared/design/schema.ts';
+import type { Service } from '../../../shared/solution.ts';
+import { stagePoint } from '../amplifier/linearStage.ts';
+import { type HeatPath, ratingRise } from './heatPath.ts';
+import type { Prepared } from './prepare.ts';
+import type { Coupled, CycleState } from './serviceCycle.ts';
+import type { Electrics, Protection } from './supplySide.ts';
+
+/** Collects named values; what is not a finite number is left out, so that nothing downstream meets NaN. */
+export class ValueList {
+  readonly values: Record<string, number> = {};
+
+  put(key: string, value: number | null | undefined): void {
+    if (typeof value === 'number' && Number.isFinite(value)) this.values[key] = value;
+  }
+
+  putAll(entries: Readonly<Record<string, number | null | undefined>>): void {
+    for (const [key, value] of Object.entries(entries)) this.put(key, value);
+  }
+}
+
+/** What the builder entered and formulas refer to. */
+export function putGiven(list: ValueList, prepared: Prepared): void {
+  const { design, limits } = prepared;
+  list.putAll({
+    sourceVoltage: design.source.openVoltage,
+    sourceResistance: design.source.internalResistance,
+    seriesDrop: design.wiring.seriesDrop,
+    wireLength: design.wiring.length,
+    otherResistance: design.wiring.otherResistance,
+    boardsPower: design.boards.transmitPower,
+    pepAsked: design.amplifier.pep,
+    outputLoss: design.amplifier.outputLoss,
+    deviceCount: design.device.count,
+    drivePower: design.amplifier.drivePower,
+    ratedRail: design.amplifier.ratedRail,
+    networkHeatToSink: design.amplifier.networkHeatToSink,
+    transmitShare: design.service.transmitShare,
+    cycle: design.service.cycle,
+    ambient: design.surroundings.ambient,
+    junctionToCase: design.device.junctionToCase,
+    maximumJunction: design.device.maximumJunction,
+    designLimit: limits.design,
+    feedLineLoss: design.antenna.feedLineLoss,
+    antennaGain: design.antenna.gain,
+    exposureModeFactor: design.antenna.exposureModeFactor,
+    exposureTransmitShare: design.antenna.exposureTransmitShare,
+  });
+}
+
+/** Wire, operating point at PEP and the final's state there. */
+export function putElectrics(list: ValueList, electrics: Electrics): void {
+  const { wire, loads, pep } = electrics;
+  const { final } = loads;
+  list.putAll({
+    wireResistance20: wire.conductor.resistancePerLength,
+    wireTemperature: wire.temperature,
+    wireResistanceHot: wireResistanceHot(electrics),
+    pathResistance: wire.pathResistance,
+    greatestLoadPower: greatestLoadPower(electrics),
+  });
+  if (final.linear) {
+    list.putAll({ loadPerDevice: final.linear.loadPerDevice, kneeVoltage: final.linear.knee });
+  }
+  if (!pep.ok) return;
+  const point = pep.value;
+  const drop = point.sourceCurrent * wire.pathResistance + electrics.feed.path.seriesDrop;
+  const intoFinal = point.dcPower + point.converterHeat;
+  list.putAll({
+    loadPowerPep: intoFinal + point.boards,
+    inputVoltagePep: point.loadVoltage,
+    inputCurrentPep: point.sourceCurrent,
+    pathDropPep: drop,
+    pathDropShare: drop / electrics.feed.path.openVoltage,
+    terminalVoltagePep:
+      electrics.feed.path.openVoltage - point.sourceCurrent * electrics.feed.path.internalResistance,
+    finalInputPowerPep: intoFinal,
+    converterLossPep: point.converterHeat,
+    converterEfficiencyPep: point.dcPower / intoFinal,
+    converterInputCurrentPep: point.mainCurrent,
+    railVoltagePep: point.railVoltage,
+    railCurrentPep: point.railCurrent,
+    dcPowerPep: point.dcPower,
+    pepAtDevices: point.rfPower,
+    pep: point.antenna,
+    networkLossPep: point.networkHeat,
+    deviceHeatPep: point.deviceHeat,
+    drainEfficiencyPep: point.rfPower / point.dcPower,
+  });
+  if (!final.linear) return;
+  const stage = stagePoint(final.linear, point.rfPower);
+  list.putAll({
+    fundamentalVoltage: stage.fundamentalVoltage,
+    fundamentalCurrent: stage.fundamentalVoltage / final.linear.loadPerDevice,
+    conductionAnglePep: stage.conductionAngle,
+  });
+}
+
+function wireResistanceHot({ wire, loads }: Electrics): number {
+  const { length, otherResistance } = loads.design.wiring;
+  return length > 0
+    ? (wire.pathResistance - otherResistance) / (2 * length)
+    : wire.conductor.resistancePerLength;
+}
+
+function greatestLoadPower({ feed }: Electrics): number | null {
+  const drive = feed.path.openVoltage - feed.path.seriesDrop;
+  const resistance = feed.path.internalResistance + feed.path.pathResistance;
+  return resistance > 0 ? drive ** 2 / (4 * resistance) : null;
+}
+
+export function putProtection(list: ValueList, protection: Protection): void {
+  list.putAll({
+    fuseLoad: protection.fuseNeeded,
+    fuseRating: protection.fuseRating,
+    wireAmpacity: protection.ampacity.limit,
+    faultCurrent: protection.nearFault?.current,
+  });
+}
+
+export function putPath(list: ValueList, path: HeatPath, design: Design): void {
+  const { ambient } = design.surroundings;
+  const detail = path.sink.heatDetail(ambient + ratingRise, ambient);
+  list.putAll({
+    padResistance: path.padResistance,
+    spreadingResistance: path.spreading,
+    finGap: path.sink.gap,
+    sinkMass: path.sink.mass,
+    sinkHeatCapacity: path.sink.heatCapacity,
+    ratingRise,
+    ratingHeat: path.ratingHeat,
+    ratingResistance: ratingRise / path.ratingHeat,
+    ratingFilm: detail.filmCoefficient,
+    ratingFinEfficiency: detail.channel?.finEfficiency,
+    ratingRadiantShare: detail.radiation / detail.total,
+  });
+}
+
+/** Receive state and hottest amplitude: the same for all services. */
+export function putCoupled(list: ValueList, coupled: Coupled): void {
+  list.putAll({
+    inputCurrentReceive: coupled.receive.sourceCurrent,
+    deviceHeatReceive: coupled.receive.deviceHeat,
+    hottestAmplitude: coupled.hottest?.amplitude,
+    hottestHeat: coupled.hottest?.heat,
+  });
+}
+
+/** One service in its steady cycle at the planned duty. */
+export function putService(
+  list: ValueList,
+  service: Service,
+  state: CycleState,
+  coupled: Coupled,
+  designLimit: number,
+): void {
+  const { over, averageRatio } = state.load;
+  const put = (key: string, value: number | null | undefined) => list.put(`${service}.${key}`, value);
+  const entries: Record<string, number | null> = {
+    averageRatio,
+    inputCurrentMean: over.sourceCurrent,
+    inputCurrentRms: Math.sqrt(over.sourceCurrentSquare),
+    sourceHeatOver: over.sourceHeat,
+    wiringHeatOver: over.wiringHeat,
+    sourcePowerOver: over.sourcePower,
+    cycleCurrentMean: state.share * over.sourceCurrent + (1 - state.share) * coupled.receive.sourceCurrent,
+    converterLossOver: over.converterHeat,
+    antennaPowerOver: over.antenna,
+    rfPowerOver: over.rfPower,
+    networkHeatOver: over.networkHeat,
+    dcPowerOver: over.dcPower,
+    drivePowerOver: over.drive,
+    deviceHeatOver: over.deviceHeat,
+    deviceHeatCycle: state.deviceHeatCycle,
+    plateHeat: state.plateHeat,
+    converterHeatToSink: state.converterHeatToSink,
+    sinkAir: state.sinkAir,
+    plateMean: state.plateMean,
+    sinkResistance: state.plateHeat > 0 ? (state.plateMean - state.sinkAir) / state.plateHeat : null,
+    platePeak: state.platePeak,
+    junctionMean: state.junctionMean,
+    junctionRipple: state.ripple,
+    junctionPeak: state.junctionPeak,
+    junctionMargin: designLimit - state.junctionPeak,
+    caseHeat: state.caseHeat,
+  };
+  for (const [key, value] of Object.entries(entries)) put(key, value);
+  const pepHeat = list.values.deviceHeatPep;
+  put('heatRatio', pepHeat ? over.deviceHeat / pepHeat : null);
+}

@@ -1,0 +1,126 @@
+import type { Design } from '../../../shared/design/schema.ts';
+import type { Outcome, Reason } from '../../../shared/outcome.ts';
+import type { Service, ServiceResult, State, Verdict } from '../../../shared/solution.ts';
+import { joinUnit, writeDuration, writeNumber, writeQuantity } from '../quantity/write.ts';
+
+type Values = Readonly<Record<string, number>>;
+
+const serviceNames: Readonly<Record<Service, string>> = { ssb: 'SSB', cw: 'CW', keyDown: 'key-down' };
+
+export const percent = (share: number) =>
+  joinUnit(writeNumber(Math.floor(share * 1000 + 1e-6) / 10, 2, true), '%');
+const watts = (value: number) => writeQuantity(value, 'power', 'W');
+const amperes = (value: number) => writeQuantity(value, 'current', 'A');
+const celsius = (value: number) => writeQuantity(value, 'temperature', '°C');
+const kelvins = (value: number) => joinUnit(writeNumber(Math.abs(value), 2), 'K');
+
+/** Whole per cent, rounded down: a duty is never stated higher than it is. */
+const duty = (share: number) => joinUnit(String(Math.floor(share * 100 + 1e-6)), '%');
+
+function dutyWords(result: ServiceResult): string {
+  if (result.safeDuty >= 0.9999) return 'any duty';
+  if (result.safeDuty <= 0) return 'not at any duty';
+  return `up to ${duty(result.safeDuty)} of the time`;
+}
+
+function holdWords(result: ServiceResult): string {
+  if (result.service !== 'keyDown' || result.holdTime === null || result.safeDuty <= 0) return '';
+  return `, or ${writeDuration(result.holdTime)} from cold`;
+}
+
+function junctionWords(service: Service, design: Design, values: Values): string {
+  const peak = values[`${service}.junctionPeak`];
+  const margin = values[`${service}.junctionMargin`];
+  const limit = values.designLimit;
+  if (peak === undefined || margin === undefined || limit === undefined) return '';
+  const side = margin >= 0 ? 'below' : 'above';
+  return (
+    `At the planned ${percent(design.service.transmitShare)} the junction reaches ${celsius(peak)}, ` +
+    `${kelvins(margin)} ${side} its design limit of ${celsius(limit)}.`
+  );
+}
+
+/** The line of one service. */
+export function serviceVerdict(
+  service: Service,
+  result: Outcome<ServiceResult>,
+  design: Design,
+  values: Values,
+): Verdict {
+  if (!result.ok) {
+    const headline =
+      result.reason.key === 'notLinear' ? `not in class ${design.amplifier.class}` : 'no result';
+    return { key: service, state: 'over', headline, sentence: result.reason.sentence };
+  }
+  const found = result.value;
+  return {
+    key: service,
+    state: found.state,
+    headline: `${dutyWords(found)}${holdWords(found)}`,
+    sentence: `${junctionWords(service, design, values)} ${found.governing.sentence}`.trim(),
+  };
+}
+
+export interface SupplyJudgement {
+  readonly state: State;
+  /** What is wrong, worst first. */
+  readonly complaints: readonly string[];
+  readonly failure: Reason | null;
+  readonly wireSize: string;
+  readonly suggestedWire: string | null;
+}
+
+/** The line of the 12 V side: currents, fuse, wire, drop. */
+export function supplyVerdict(judged: SupplyJudgement, values: Values): Verdict {
+  if (judged.failure) {
+    return {
+      key: 'supply',
+      state: 'over',
+      headline: 'the supply cannot do it',
+      sentence: judged.failure.sentence,
+    };
+  }
+  const peak = values.inputCurrentPep ?? 0;
+  const means = (['ssb', 'cw', 'keyDown'] as const)
+    .filter((service) => values[`${service}.inputCurrentMean`] !== undefined)
+    .map((service) => `${amperes(values[`${service}.inputCurrentMean`] ?? 0)} in ${serviceNames[service]}`);
+  const fuse =
+    values.fuseRating === undefined ? 'no fitting fuse' : `fuse ${joinUnit(String(values.fuseRating), 'A')}`;
+  const drop = `drop ${writeQuantity(values.pathDropPep ?? 0, 'voltage', 'V', 2)} (${percent(values.pathDropShare ?? 0)})`;
+  const wire = judged.wireSize.replace('mm2', 'mm²');
+  const suggestion =
+    judged.suggestedWire && judged.suggestedWire !== judged.wireSize
+      ? ` The thinnest wire that passes everything is ${judged.suggestedWire.replace('mm2', 'mm²')}.`
+      : '';
+  const complaints = judged.complaints.length > 0 ? ` ${judged.complaints.join(' ')}` : '';
+  return {
+    key: 'supply',
+    state: judged.state,
+    headline: `${amperes(peak)} at the peak, ${fuse}, wire ${wire}, ${drop}`,
+    sentence: `Mean while transmitting: ${means.join(', ')}. Power from the source at the peak: ${watts((values.sourceVoltage ?? 0) * peak)}.${complaints}${suggestion}`,
+  };
+}
+
+export interface PeopleJudgement {
+  readonly state: State;
+  readonly touch: string;
+  readonly distance: string;
+}
+
+/** The line for people: touch and exposure distance. */
+export function peopleVerdict(judged: PeopleJudgement, values: Values): Verdict {
+  const metal =
+    values.touchTemperature === undefined
+      ? 'metal temperature unknown'
+      : `metal up to ${celsius(Math.ceil(values.touchTemperature - 273.15) + 273.15)}`;
+  const distance =
+    values.exposureDistance === undefined
+      ? 'no distance can be given for this antenna'
+      : `at least ${writeQuantity(values.exposureDistance, 'length', 'm', 2)} from the antenna`;
+  return {
+    key: 'people',
+    state: judged.state,
+    headline: `${metal}, ${distance}`,
+    sentence: `${judged.touch} ${judged.distance}`.trim(),
+  };
+}

@@ -1,0 +1,8 @@
+/**
+ * The engine's door: pure functions from a design to results. All numbers SI; nothing here knows a page, a file or a
+ * clock. See shared/solution.ts for what comes back.
+ */
+export { ratingCurve, sweep, warmUp } from './couple/curves.ts';
+export { devicePlaces } from './couple/devicePlaces.ts';
+export { solve } from './couple/solve.ts';
+export { disclaimer, standingLines } from './hazard/cautions.ts';
