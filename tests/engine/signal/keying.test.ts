@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { ladderPeriodic } from '../../../src/engine/heat/deviceLadder.ts';
 import { dotTime, keyingPattern } from '../../../src/engine/signal/keying.ts';
+import cases from '../cases/amplifier.json' with { type: 'json' };
 import { expectClose } from '../closeTo.ts';
 import { resultOf } from '../resultOf.ts';
 
@@ -74,5 +76,18 @@ describe('Morse keying', () => {
   ])('gives a reason: speed %f, %o', (speed, options, key) => {
     const outcome = keyingPattern(speed, options);
     expect(outcome.ok ? '' : outcome.reason.key).toBe(key);
+  });
+
+  it('makes the ripple of an independent computation in a device with two time constants', () => {
+    const [{ inputs, expected, relativeTolerance }] = cases.groups.service as [
+      (typeof cases.groups.service)[number],
+    ];
+    const stages = inputs.R.map((resistance, i) => ({ resistance, timeConstant: inputs.tau[i]! }));
+    const { segments } = resultOf(keyingPattern(inputs.wpm, { text: inputs.word }));
+    const heat = segments.map(({ on, duration }) => ({ power: on ? inputs.Pdown : inputs.Pup, duration }));
+    const period = ladderPeriodic(stages, heat);
+    expectClose(period.highest, expected.max, relativeTolerance);
+    expectClose(Math.min(period.start, ...period.ends), expected.min, relativeTolerance);
+    expectClose(period.mean, expected.mean, relativeTolerance);
   });
 });
