@@ -1,0 +1,78 @@
+import { Show } from 'solid-js';
+import { useSheet } from '../state/sheet.ts';
+import { Dimension } from './Dimension.tsx';
+
+/** Depth is drawn at 45° and half length, the usual oblique projection. */
+const depthFactor = 0.5 * Math.SQRT1_2;
+
+/** The case from the back, to scale, with the sink on it. */
+export function CaseDrawing() {
+  const sheet = useSheet();
+  const design = () => sheet.store.design();
+  const box = () => design().surroundings;
+  const scale = () =>
+    Math.min(
+      250 / (box().caseWidth + box().caseDepth * depthFactor),
+      170 / (box().caseHeight + box().caseDepth * depthFactor),
+    );
+  const width = () => box().caseWidth * scale();
+  const height = () => box().caseHeight * scale();
+  const depth = () => box().caseDepth * depthFactor * scale();
+  const left = 24;
+  const top = () => 20 + depth();
+  const sinkWidth = () => design().sink.width * scale();
+  const sinkHeight = () => design().sink.length * scale();
+  const total = () => top() + Math.max(height(), sinkHeight()) + 52;
+
+  return (
+    <svg
+      class="drawing"
+      viewBox={`0 0 400 ${total().toFixed(0)}`}
+      role="img"
+      aria-label="The case from the back, to scale."
+    >
+      <path
+        class="thin"
+        d={`M${left} ${top()}l${depth()} ${-depth()}h${width()}v${height()}l${-depth()} ${depth()}`}
+      />
+      <path class="thin" d={`M${left + width()} ${top()}l${depth()} ${-depth()}`} />
+      <rect class="outline" x={left} y={top()} width={width()} height={height()} />
+      <rect
+        class="part"
+        classList={{ inside: design().sink.placement === 'inside' }}
+        x={left + (width() - sinkWidth()) / 2}
+        y={top() + (height() - sinkHeight()) / 2}
+        width={sinkWidth()}
+        height={sinkHeight()}
+      />
+      <Dimension
+        path="surroundings.caseWidth"
+        from={[left, top() + height()]}
+        to={[left + width(), top() + height()]}
+        off={22}
+      />
+      <Dimension
+        path="surroundings.caseHeight"
+        from={[left + width() + depth(), top() - depth()]}
+        to={[left + width() + depth(), top() - depth() + height()]}
+        off={14}
+      />
+      <Dimension
+        path="surroundings.caseDepth"
+        from={[left, top() - depth()]}
+        to={[left + depth(), top() - depth()]}
+        off={-4}
+        outside
+        label="depth"
+      />
+      <text class="caption" x="0" y={total() - 4}>
+        To scale, seen from the back.
+        <Show when={design().sink.placement === 'inside'}> The sink is inside.</Show>
+        <Show when={sinkHeight() > height() && design().sink.placement === 'outside'}>
+          {' '}
+          The sink is taller than the case.
+        </Show>
+      </text>
+    </svg>
+  );
+}

@@ -1,0 +1,99 @@
+import { Show } from 'solid-js';
+import { writeEcho } from '../../engine/quantity/write.ts';
+import { fieldId } from '../parts/fieldId.ts';
+import { knownField, leafAt, type NumberField } from '../state/fields.ts';
+import { useSheet } from '../state/sheet.ts';
+
+interface DimensionProps {
+  /** The field this line stands for; it lights up while the field is edited, and a click on it goes there. */
+  readonly path: string;
+  /** Ends of the measured distance, in drawing units. Horizontal or vertical. */
+  readonly from: readonly [number, number];
+  readonly to: readonly [number, number];
+  /** How far the line stands off the measured edge; its sign says to which side. */
+  readonly off: number;
+  /** Words before the figure. */
+  readonly label?: string;
+  /** Where the figure stands along the line; for distances too short to hold it. */
+  readonly outside?: boolean;
+}
+
+const arrow = 6;
+/** Shorter than this the arrows stand outside and point inwards. */
+const tight = 22;
+
+/** A dimension line with arrows, as on a workshop drawing. */
+export function Dimension(props: DimensionProps) {
+  const sheet = useSheet();
+  const spec = knownField(props.path) as NumberField;
+  const text = () => {
+    const value = leafAt(sheet.store.design(), props.path) as number | null;
+    const written =
+      value === null ? '?' : writeEcho(value, spec.dimension, sheet.preferences.unitOf(props.path, spec));
+    return props.label ? `${props.label} ${written}` : written;
+  };
+  const lit = () => sheet.focused() === props.path;
+  const vertical = () => Math.abs(props.to[0] - props.from[0]) < 1e-6;
+
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: a convenience for the mouse; the field itself takes the keyboard
+    <g
+      class="dimension"
+      classList={{ lit: lit() }}
+      onClick={() => document.getElementById(fieldId(props.path))?.focus()}
+    >
+      <Show when={vertical()} fallback={<Horizontal {...props} text={text()} />}>
+        <Vertical {...props} text={text()} />
+      </Show>
+    </g>
+  );
+}
+
+function Horizontal(props: DimensionProps & { text: string }) {
+  const left = () => Math.min(props.from[0], props.to[0]);
+  const right = () => Math.max(props.from[0], props.to[0]);
+  const y = () => props.from[1] + props.off;
+  const edge = () => props.from[1];
+  const inward = () => right() - left() < tight;
+  return (
+    <>
+      <path class="extension" d={`M${left()} ${edge()}V${y()}M${right()} ${edge()}V${y()}`} />
+      <path d={inward() ? `M${left() - 14} ${y()}H${right() + 14}` : `M${left()} ${y()}H${right()}`} />
+      <path class="arrow" d={arrowHead(left(), y(), inward() ? 'right' : 'left')} />
+      <path class="arrow" d={arrowHead(right(), y(), inward() ? 'left' : 'right')} />
+      <text
+        x={props.outside ? right() + 18 : (left() + right()) / 2}
+        y={props.outside ? y() + 4 : y() - 4}
+        text-anchor={props.outside ? 'start' : 'middle'}
+      >
+        {props.text}
+      </text>
+    </>
+  );
+}
+
+function Vertical(props: DimensionProps & { text: string }) {
+  const top = () => Math.min(props.from[1], props.to[1]);
+  const bottom = () => Math.max(props.from[1], props.to[1]);
+  const x = () => props.from[0] + props.off;
+  const inward = () => bottom() - top() < tight;
+  return (
+    <>
+      <path class="extension" d={`M${props.from[0]} ${top()}H${x()}M${props.from[0]} ${bottom()}H${x()}`} />
+      <path d={inward() ? `M${x()} ${top() - 12}V${bottom() + 12}` : `M${x()} ${top()}V${bottom()}`} />
+      <path class="arrow" d={arrowHead(x(), top(), inward() ? 'down' : 'up')} />
+      <path class="arrow" d={arrowHead(x(), bottom(), inward() ? 'up' : 'down')} />
+      <text x={x() + 6} y={(top() + bottom()) / 2 + 4} text-anchor="start">
+        {props.text}
+      </text>
+    </>
+  );
+}
+
+export function arrowHead(x: number, y: number, towards: 'left' | 'right' | 'up' | 'down'): string {
+  const half = arrow * 0.32;
+  if (towards === 'left') return `M${x} ${y}l${arrow} ${-half}v${2 * half}z`;
+  if (towards === 'right') return `M${x} ${y}l${-arrow} ${-half}v${2 * half}z`;
+  if (towards === 'up') return `M${x} ${y}l${-half} ${arrow}h${2 * half}z`;
+  return `M${x} ${y}l${-half} ${-arrow}h${2 * half}z`;
+}

@@ -1,0 +1,220 @@
+import { createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
+import type { PowerStep, Service } from '../../../shared/solution.ts';
+import { writeQuantity } from '../../engine/quantity/write.ts';
+import { serviceNames, useSheet } from '../state/sheet.ts';
+
+/** The station that answers for each step of the power path. */
+const stationOf: Readonly<Record<PowerStep['key'], string>> = {
+  source: 'source',
+  wiring: 'source',
+  converter: 'converter',
+  amplifier: 'amplifier',
+  network: 'amplifier',
+  antenna: 'people',
+};
+
+type Basis = 'pep' | Service;
+const bases: readonly Basis[] = ['pep', 'ssb', 'cw', 'keyDown'];
+const basisNames: Readonly<Record<Basis, string>> = { pep: 'at PEP', ...serviceNames };
+
+const narrowBelow = '(max-width: 760px)';
+
+function createNarrow() {
+  const query = globalThis.matchMedia?.(narrowBelow);
+  const [narrow, setNarrow] = createSignal(query?.matches ?? false);
+  onMount(() => {
+    const follow = () => setNarrow(query?.matches ?? false);
+    query?.addEventListener?.('change', follow);
+    onCleanup(() => query?.removeEventListener?.('change', follow));
+  });
+  return narrow;
+}
+
+/** From source to antenna as one stream whose width is watts; heat falls away below. It is the map of the sheet. */
+export function PowerPath() {
+  const sheet = useSheet();
+  const [basis, setBasis] = createSignal<Basis>('pep');
+  const narrow = createNarrow();
+  const steps = createMemo(() => {
+    const all = sheet.results.solution()?.powerPath[basis()] ?? [];
+    const straight = sheet.store.design().converter.kind === 'none';
+    return all.filter((step) => !(straight && step.key === 'converter'));
+  });
+  return (
+    <nav class="power-path" aria-label="Power path: the stations of the sheet">
+      <div class="power-path-head">
+        <h2 class="band-title">Power path</h2>
+        <fieldset class="picker">
+          <legend>Watts</legend>
+          <For each={bases}>
+            {(each) => (
+              <label>
+                <input
+                  type="radio"
+                  name="power-basis"
+                  checked={basis() === each}
+                  onChange={() => setBasis(each)}
+                />
+                <span>{basisNames[each]}</span>
+              </label>
+            )}
+          </For>
+        </fieldset>
+      </div>
+      <Show
+        when={steps().length > 0}
+        fallback={<p class="no-drawing">No power path: see the reasons above.</p>}
+      >
+        <Show when={narrow()} fallback={<Stream steps={steps()} />}>
+          <Falling steps={steps()} />
+        </Show>
+      </Show>
+    </nav>
+  );
+}
+
+const watts = (power: number) => writeQuantity(power, 'power');
+/** Heat smaller than this share of the stream is not drawn as a branch, only named. */
+const thinnest = 0.004;
+
+interface Branch {
+  readonly label: string;
+  readonly power: number;
+  readonly kind: 'heat' | 'other';
+}
+
+interface Stage {
+  readonly step: PowerStep;
+  readonly branches: readonly Branch[];
+  /** What flows on to the next step. */
+  readonly onward: number;
+}
+
+/** Each step with what leaves it: its heat, and what other boards take before the next step. */
+function stagesOf(steps: readonly PowerStep[]): readonly Stage[] {
+  return steps.map((step, index) => {
+    const next = steps[index + 1];
+    const onward = next ? next.powerIn : step.powerOut;
+    const tapped = step.powerOut - onward;
+    const branches: Branch[] = [];
+    if (step.heat > 0) branches.push({ label: 'heat', power: step.heat, kind: 'heat' });
+    if (next && tapped > thinnest * step.powerIn)
+      branches.push({ label: 'boards', power: tapped, kind: 'other' });
+    return { step, branches, onward };
+  });
+}
+
+function Stream(props: { steps: readonly PowerStep[] }) {
+  const stages = createMemo(() => stagesOf(props.steps));
+  const largest = () => Math.max(...props.steps.map((step) => Math.max(step.powerIn, step.powerOut)), 1e-9);
+  const wide = (power: number) => (power / largest()) * 64;
+  const pitch = () => 1200 / props.steps.length;
+  const top = 56;
+  return (
+    <svg class="stream" viewBox="0 0 1200 216" aria-label="Power path">
+      <For each={stages()}>
+        {(stage, index) => {
+          const x = () => index() * pitch();
+          return (
+            <>
+              <rect
+                class="stream-body"
+                x={x()}
+                y={top}
+                width={index() === stages().length - 1 ? 60 : pitch()}
+                height={Math.max(wide(stage.onward), 1)}
+              />
+              <Show when={index() === stages().length - 1}>
+                <path
+                  class="stream-body"
+                  d={`M${x() + 59.5} ${top - 8}l28 ${8 + wide(stage.onward) / 2}l-28 ${8 + wide(stage.onward) / 2}z`}
+                />
+              </Show>
+              <Branches stage={stage} x={x()} top={top} wide={wide} />
+              <path
+                class="stream-tick"
+                d={`M${x() + 0.75} ${top - 10}V${top + Math.max(wide(stage.step.powerIn), 1) + 4}`}
+              />
+              <a href={`#${stationOf[stage.step.key]}`} class="stream-link">
+                <text class="stream-name" x={x() + 8} y="20">
+                  {stage.step.label}
+                </text>
+                <text class="stream-watts" x={x() + 8} y="42">
+                  {watts(stage.step.powerIn)}
+                </text>
+              </a>
+            </>
+          );
+        }}
+      </For>
+    </svg>
+  );
+}
+
+/** What leaves a step, bending down out of the stream: the width again in watts. */
+function Branches(props: { stage: Stage; x: number; top: number; wide: (power: number) => number }) {
+  const offset = (index: number) =>
+    props.stage.branches.slice(0, index).reduce((sum, branch) => sum + props.wide(branch.power), 0);
+  return (
+    <For each={props.stage.branches}>
+      {(branch, index) => {
+        const y = () => props.top + props.wide(props.stage.onward) + offset(index());
+        const w = () => props.wide(branch.power);
+        const bend = 18;
+        const down = () => 168 - y();
+        const x = () => props.x + index() * 76;
+        const reach = () => 10 + w();
+        return (
+          <g class={branch.kind === 'heat' ? 'branch-heat' : 'branch-other'}>
+            <path
+              d={`M${props.x} ${y()}H${x() + reach()}q${bend} 0 ${bend} ${bend}V${y() + down()}h${-w()}V${y() + w() + bend}q0 ${-bend} ${-bend} ${-bend}H${props.x}z`}
+            />
+            <text x={x() + 28} y="188">
+              {watts(branch.power)}
+            </text>
+            <text class="caption" x={x() + 28} y="205">
+              {branch.label}
+            </text>
+          </g>
+        );
+      }}
+    </For>
+  );
+}
+
+/** The same on a phone: a list that runs down, bars to one scale. */
+function Falling(props: { steps: readonly PowerStep[] }) {
+  const stages = createMemo(() => stagesOf(props.steps));
+  const largest = () => Math.max(...props.steps.map((step) => Math.max(step.powerIn, step.powerOut)), 1e-9);
+  const bar = (power: number) => `${((power / largest()) * 100).toFixed(2)}%`;
+  return (
+    <ol class="falling">
+      <For each={stages()}>
+        {(stage) => (
+          <li>
+            <a href={`#${stationOf[stage.step.key]}`}>{stage.step.label}</a>
+            <span class="falling-watts">{watts(stage.step.powerIn)}</span>
+            <svg class="falling-bar" aria-hidden="true">
+              <rect class="stream-body" width={bar(stage.onward)} height="100%" />
+              <rect
+                class="branch-heat"
+                x={bar(stage.onward)}
+                width={bar(Math.max(stage.step.heat, 0))}
+                height="100%"
+              />
+            </svg>
+            <span class="falling-loss">
+              <For each={stage.branches}>
+                {(branch) => (
+                  <span class={branch.kind === 'heat' ? 'heat-text' : ''}>
+                    {watts(branch.power)} {branch.label}
+                  </span>
+                )}
+              </For>
+            </span>
+          </li>
+        )}
+      </For>
+    </ol>
+  );
+}

@@ -1,0 +1,143 @@
+import { For, Show } from 'solid-js';
+import type { Design } from '../../../shared/design/schema.ts';
+import { useSheet } from '../state/sheet.ts';
+import { Dimension } from './Dimension.tsx';
+
+const sheetWidth = 400;
+const widest = 250;
+const tallest = 190;
+/** Devices drawn side by side; more than this would be a smear. */
+const mostDevices = 16;
+
+/** The sink to scale in two views: the plate with the devices on it, and the fins seen from their ends. */
+export function SinkDrawing() {
+  const sheet = useSheet();
+  const design = () => sheet.store.design();
+  const scale = () => Math.min(widest / design().sink.width, tallest / design().sink.length);
+  const width = () => design().sink.width * scale();
+  const length = () => design().sink.length * scale();
+  const base = () => Math.max(design().sink.baseThickness * scale(), 1.5);
+  const fin = () => (design().sink.shape === 'fins' ? design().sink.finHeight * scale() : 0);
+  const left = () => (sheetWidth - 70 - width()) / 2;
+  const top = 34;
+  const profile = () => top + length() + 30;
+  const height = () => profile() + base() + fin() + 58;
+
+  return (
+    <svg
+      class="drawing"
+      viewBox={`0 0 ${sheetWidth} ${height().toFixed(0)}`}
+      role="img"
+      aria-label={describe(design())}
+    >
+      <rect class="outline" x={left()} y={top} width={width()} height={length()} />
+      <path class="hidden-line" d={finLines(design(), left(), top, scale())} />
+      <For each={devicePlaces(design())}>
+        {(place) => (
+          <rect
+            class="part"
+            x={left() + (place.x - design().device.contactLength / 2) * scale()}
+            y={top + (place.y - design().device.contactWidth / 2) * scale()}
+            width={design().device.contactLength * scale()}
+            height={design().device.contactWidth * scale()}
+          />
+        )}
+      </For>
+      <Dimension path="sink.width" from={[left(), top]} to={[left() + width(), top]} off={-14} />
+      <Dimension
+        path="sink.length"
+        from={[left() + width(), top]}
+        to={[left() + width(), top + length()]}
+        off={16}
+      />
+      <FirstDevice design={design()} left={left()} top={top} scale={scale()} />
+
+      <path class="outline" d={profilePath(design(), left(), profile(), scale(), base())} />
+      <Dimension
+        path="sink.baseThickness"
+        from={[left() + width(), profile()]}
+        to={[left() + width(), profile() + base()]}
+        off={16}
+      />
+      <Show when={design().sink.shape === 'fins'}>
+        <Dimension
+          path="sink.finHeight"
+          from={[left(), profile() + base()]}
+          to={[left(), profile() + base() + fin()]}
+          off={-42}
+        />
+        <Dimension
+          path="sink.finThickness"
+          from={[left(), profile() + base() + fin()]}
+          to={[left() + design().sink.finThickness * scale(), profile() + base() + fin()]}
+          off={18}
+          outside
+        />
+        <text class="caption" x={left() + width()} y={profile() + base() + fin() + 22} text-anchor="end">
+          {design().sink.finCount} fins
+        </text>
+      </Show>
+      <text class="caption" x="0" y={height() - 6}>
+        {design().sink.shape === 'fins'
+          ? 'To scale. Above: device side, fins behind it; below: ends of the fins.'
+          : 'To scale. Above: device side; below: edge.'}
+      </text>
+    </svg>
+  );
+}
+
+/** Dimensions of the first device's contact face. */
+function FirstDevice(props: { design: Design; left: number; top: number; scale: number }) {
+  const place = () => devicePlaces(props.design)[0]!;
+  const x = () => props.left + (place().x - props.design.device.contactLength / 2) * props.scale;
+  const y = () => props.top + (place().y - props.design.device.contactWidth / 2) * props.scale;
+  const w = () => props.design.device.contactLength * props.scale;
+  const h = () => props.design.device.contactWidth * props.scale;
+  return (
+    <>
+      <Dimension path="device.contactLength" from={[x(), y()]} to={[x() + w(), y()]} off={-12} />
+      <Dimension path="device.contactWidth" from={[x() + w(), y()]} to={[x() + w(), y() + h()]} off={10} />
+    </>
+  );
+}
+
+/** Devices in one row, evenly spread over the middle of the plate. */
+function devicePlaces(design: Design): readonly { x: number; y: number }[] {
+  const count = Math.min(design.device.count, mostDevices);
+  const { width, length } = design.sink;
+  return Array.from({ length: count }, (_, index) => ({ x: (width * (index + 0.5)) / count, y: length / 2 }));
+}
+
+function finPitch(design: Design): number {
+  const { width, finCount, finThickness } = design.sink;
+  return (width - finThickness) / Math.max(finCount - 1, 1);
+}
+
+/** Edges of the fins behind the plate. */
+function finLines(design: Design, left: number, top: number, scale: number): string {
+  if (design.sink.shape !== 'fins') return '';
+  const lines = Array.from({ length: design.sink.finCount }, (_, index) => {
+    const x = left + (finPitch(design) * index + design.sink.finThickness / 2) * scale;
+    return `M${x.toFixed(1)} ${top}v${(design.sink.length * scale).toFixed(1)}`;
+  });
+  return lines.join('');
+}
+
+/** The outline of plate and fins seen from the ends of the fins, as one line. */
+function profilePath(design: Design, left: number, top: number, scale: number, base: number): string {
+  const width = design.sink.width * scale;
+  if (design.sink.shape !== 'fins') return `M${left} ${top}h${width}v${base}h${-width}z`;
+  const fin = design.sink.finHeight * scale;
+  const thick = Math.max(design.sink.finThickness * scale, 0.6);
+  const under = top + base;
+  const comb = Array.from({ length: design.sink.finCount }, (_, index) => {
+    const x = left + width - finPitch(design) * scale * index;
+    return `H${x.toFixed(2)}v${fin.toFixed(2)}h${(-thick).toFixed(2)}V${under.toFixed(2)}`;
+  });
+  return `M${left} ${top}h${width}V${under}${comb.join('')}H${left}z`;
+}
+
+function describe(design: Design): string {
+  const kind = design.sink.shape === 'fins' ? `a plate with ${design.sink.finCount} fins` : 'a flat panel';
+  return `Drawing to scale of ${kind} with ${design.device.count} devices on it.`;
+}

@@ -1,0 +1,44 @@
+import { createUniqueId, For, Show } from 'solid-js';
+import { applies } from '../state/applies.ts';
+import { knownField, leafAt } from '../state/fields.ts';
+import { useSheet } from '../state/sheet.ts';
+import { fieldId } from './fieldId.ts';
+import { createHelp, HelpButton, HelpText } from './Help.tsx';
+
+/** One of a few words, chosen from the list the design schema names. */
+export function ChoiceField(props: { path: string }) {
+  const sheet = useSheet();
+  const spec = knownField(props.path);
+  const options = spec.kind === 'choice' ? Object.entries(spec.options) : [];
+  const id = fieldId(props.path);
+  const helpId = createUniqueId();
+  const help = createHelp();
+
+  return (
+    <Show when={applies(sheet.store.design(), props.path)}>
+      <div class="field field-choice">
+        <label class="field-label" for={id}>
+          {spec.label}
+        </label>
+        <HelpButton about={spec.label} id={helpId} open={help.open()} toggle={help.toggle} />
+        <span class="field-line">
+          <select
+            id={id}
+            class="field-select"
+            value={String(leafAt(sheet.store.design(), props.path))}
+            aria-describedby={helpId}
+            onFocus={() => sheet.setFocused(props.path)}
+            onBlur={() => sheet.setFocused(null)}
+            onChange={(event) => {
+              sheet.store.edit(props.path, event.currentTarget.value);
+              sheet.store.commit();
+            }}
+          >
+            <For each={options}>{([value, words]) => <option value={value}>{words}</option>}</For>
+          </select>
+        </span>
+        <HelpText id={helpId} open={help.open()} text={spec.help} />
+      </div>
+    </Show>
+  );
+}

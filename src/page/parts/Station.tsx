@@ -1,0 +1,60 @@
+import { type JSX, Show } from 'solid-js';
+import { useSheet } from '../state/sheet.ts';
+
+interface StationProps {
+  readonly id: string;
+  readonly number: number;
+  readonly title: string;
+  /** What the builder enters. */
+  readonly given: JSX.Element;
+  /** A drawing or a small plot. */
+  readonly sketch?: JSX.Element;
+  readonly found: JSX.Element;
+  /** Wide things under the three columns. */
+  readonly wide?: JSX.Element;
+}
+
+/** One band across the sheet: given, sketch, found. On a phone the three stand under one another. */
+export function Station(props: StationProps) {
+  const sheet = useSheet();
+  const heading = () => `${props.id}-title`;
+  return (
+    <section class="station" id={props.id} aria-labelledby={heading()}>
+      <h2 class="station-title" id={heading()}>
+        <span class="station-number">{props.number}</span> {props.title}
+      </h2>
+      <div class="given">
+        <h3 class="column-title">Given</h3>
+        {props.given}
+      </div>
+      <div class="sketch">
+        <h3 class="column-title">Sketch</h3>
+        {props.sketch}
+      </div>
+      <div class="found-column" classList={{ older: sheet.store.wrong().length > 0 }}>
+        <h3 class="column-title">
+          Found
+          <Show when={sheet.store.wrong().length > 0}>
+            <span class="older-word"> with the last good entries</span>
+          </Show>
+        </h3>
+        {props.found}
+      </div>
+      <Show when={props.wide}>
+        <div class="wide">{props.wide}</div>
+      </Show>
+    </section>
+  );
+}
+
+/** Inputs with sensible values already in them, opened on demand. Opens by itself when one of them is wrong. */
+export function More(props: { label: string; paths?: readonly string[]; children: JSX.Element }) {
+  const sheet = useSheet();
+  const wrongInside = () => sheet.store.wrong().some((path) => props.paths?.includes(path));
+  return (
+    <details class="more" open={wrongInside()}>
+      <summary>{props.label}</summary>
+      <div class="more-body">{props.children}</div>
+    </details>
+  );
+}

@@ -1,0 +1,105 @@
+import { createMemo, For, Show } from 'solid-js';
+import type { Service } from '../../../shared/solution.ts';
+import { type QuantityEntry, quantities, type Source, sources } from '../../engine/catalogue/index.ts';
+import { writeQuantity } from '../../engine/quantity/write.ts';
+import { useSheet } from '../state/sheet.ts';
+import { parseFormula } from './formula.ts';
+import { equationMath, expressionMath, figureMath, symbolMath, unitMath } from './mathml.ts';
+
+const statusWords: Readonly<Record<string, string>> = {
+  primary: 'read in the original',
+  secondary: 'read in a work that quotes it',
+  'from memory': 'from memory, not looked up',
+  'common practice': 'common practice',
+  'own choice': 'a choice of this sheet',
+  'own computation': 'computed for this sheet',
+};
+
+/** Four figures in a working: enough to follow the sum, more than the result deserves. */
+const workingDigits = 4;
+
+/** The working behind a figure: formula, values put in, source. */
+export function Working(props: { entry: QuantityEntry; service?: Service }) {
+  const sheet = useSheet();
+  const siOf = (name: string): number | undefined => {
+    const values = sheet.results.solution()?.values ?? {};
+    return (props.service && values[`${props.service}.${name}`]) ?? values[name];
+  };
+  const written = (name: string): string => {
+    const value = siOf(name);
+    const entry = quantities[name];
+    return value === undefined || !entry
+      ? '?'
+      : writeQuantity(value, entry.dimension, undefined, workingDigits);
+  };
+  const tree = createMemo(() =>
+    props.entry.formula === undefined ? undefined : parseFormula(props.entry.formula),
+  );
+  const formula = createMemo(() => {
+    const expression = tree();
+    if (!expression) return undefined;
+    return equationMath([
+      symbolMath(props.entry.symbol),
+      expressionMath(expression, (name) => {
+        const entry = quantities[name];
+        return entry ? symbolMath(entry.symbol) : unitMath(name);
+      }),
+    ]);
+  });
+  const putIn = createMemo(() => {
+    const expression = tree();
+    if (!expression) return undefined;
+    const filled = expressionMath(expression, (name) =>
+      quantities[name] ? figureMath(written(name)) : unitMath(name),
+    );
+    return equationMath([symbolMath(props.entry.symbol), filled, figureMath(written(props.entry.key))]);
+  });
+  const inputs = createMemo(() =>
+    namesIn(props.entry.formula ?? '').filter((name) => quantities[name] !== undefined),
+  );
+
+  return (
+    <div class="working">
+      <Show when={props.entry.method}>{(method) => <p>{method()}</p>}</Show>
+      <Show when={formula()}>
+        <p class="working-formula">{formula()}</p>
+        <p class="working-formula">{putIn()}</p>
+        <ul class="working-names">
+          <For each={inputs()}>
+            {(name) => (
+              <li>
+                {symbolLine(quantities[name]!)} {quantities[name]!.label}
+              </li>
+            )}
+          </For>
+        </ul>
+      </Show>
+      <SourceLine source={sourceOf(props.entry)} />
+    </div>
+  );
+}
+
+function symbolLine(entry: QuantityEntry): Element {
+  return equationMath([symbolMath(entry.symbol)]);
+}
+
+function namesIn(formula: string): readonly string[] {
+  return [...new Set(formula.match(/[A-Za-z_]\w*/g) ?? [])];
+}
+
+function sourceOf(entry: QuantityEntry): Source | undefined {
+  return entry.source === undefined ? undefined : sources[entry.source];
+}
+
+export function SourceLine(props: { source: Source | undefined }) {
+  return (
+    <Show when={props.source}>
+      {(source) => (
+        <p class="source-line">
+          Source: {[source().title, source().part, source().year].filter(Boolean).join(', ')} (
+          {statusWords[source().status] ?? source().status}).
+        </p>
+      )}
+    </Show>
+  );
+}

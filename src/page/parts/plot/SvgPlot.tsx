@@ -1,0 +1,149 @@
+import { createMemo, For } from 'solid-js';
+import { lastPoint, type PlotData, spread } from './data.ts';
+
+const width = 720;
+const height = 330;
+const margin = { top: 16, right: 96, bottom: 44, left: 58 };
+const labelHeight = 15;
+
+/** The plot as a line drawing: shown in print, before the canvas is there, and where no canvas can be had. */
+export function SvgPlot(props: { data: PlotData }) {
+  const x = (value: number) => {
+    const [low, high] = props.data.xRange;
+    return margin.left + ((value - low) / (high - low)) * (width - margin.left - margin.right);
+  };
+  const y = (value: number) => {
+    const [low, high] = props.data.yRange;
+    return height - margin.bottom - ((value - low) / (high - low)) * (height - margin.top - margin.bottom);
+  };
+  const right = width - margin.right;
+  const bottom = height - margin.bottom;
+  const points = (values: readonly (number | null)[]) => pathOf(props.data.x.map(x), values, y);
+  const endLabels = createMemo(() => {
+    const ends = props.data.series.flatMap((series) => {
+      const last = lastPoint(series);
+      return last ? [{ series, y: y(last.value) }] : [];
+    });
+    const placed = spread(
+      ends.map((end) => end.y),
+      labelHeight,
+      margin.top,
+      bottom,
+    );
+    return ends.map((end, index) => ({ ...end, y: placed[index]! }));
+  });
+
+  return (
+    <svg class="plot-svg" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+      <For each={props.data.bands}>
+        {(band) => (
+          <rect
+            x={margin.left}
+            width={right - margin.left}
+            y={y(band.to)}
+            height={Math.max(0, y(band.from) - y(band.to))}
+            fill={`var(${band.tone})`}
+            class="plot-band"
+          />
+        )}
+      </For>
+      <For each={props.data.yTicks}>
+        {(tick) => (
+          <>
+            <path class="plot-grid" d={`M${margin.left} ${y(tick)}H${right}`} />
+            <text class="plot-tick" x={margin.left - 8} y={y(tick) + 4} text-anchor="end">
+              {props.data.writeY(tick)}
+            </text>
+          </>
+        )}
+      </For>
+      <For each={props.data.xTicks}>
+        {(tick) => (
+          <>
+            <path class="plot-grid" d={`M${x(tick)} ${bottom}v5`} />
+            <text class="plot-tick" x={x(tick)} y={bottom + 19} text-anchor="middle">
+              {props.data.writeX(tick)}
+            </text>
+          </>
+        )}
+      </For>
+      <path class="plot-axis" d={`M${margin.left} ${bottom}H${right}`} />
+      <text class="plot-tick" x={right} y={height - 6} text-anchor="end">
+        {props.data.xLabel}
+      </text>
+      <text class="plot-tick" x={margin.left + 6} y={margin.top - 4}>
+        {props.data.yLabel}
+      </text>
+      <For each={props.data.limits}>
+        {(limit) => (
+          <>
+            <path
+              class="plot-limit"
+              stroke={`var(${limit.tone})`}
+              d={`M${margin.left} ${y(limit.value)}H${right}`}
+            />
+            <text class="plot-name" fill={`var(${limit.tone})`} x={margin.left + 6} y={y(limit.value) - 5}>
+              {limit.label}
+            </text>
+          </>
+        )}
+      </For>
+      <For each={props.data.series}>
+        {(series) => (
+          <path
+            class="plot-line"
+            stroke={`var(${series.tone})`}
+            stroke-dasharray={series.dash.join(' ')}
+            d={points(series.values)}
+          />
+        )}
+      </For>
+      <For each={props.data.marks}>
+        {(mark) => (
+          <>
+            <path
+              class="plot-mark"
+              stroke={`var(${mark.tone})`}
+              d={`M${x(mark.x)} ${bottom}V${mark.y === undefined ? margin.top : y(mark.y)}`}
+            />
+            <text
+              class="plot-name"
+              fill={`var(${mark.tone})`}
+              x={x(mark.x) - 5}
+              y={bottom - 6}
+              text-anchor="end"
+            >
+              {mark.label}
+            </text>
+          </>
+        )}
+      </For>
+      <For each={endLabels()}>
+        {(end) => (
+          <text class="plot-name" fill={`var(${end.series.tone})`} x={right + 8} y={end.y + 4}>
+            {end.series.label}
+          </text>
+        )}
+      </For>
+    </svg>
+  );
+}
+
+function pathOf(
+  xs: readonly number[],
+  values: readonly (number | null)[],
+  y: (value: number) => number,
+): string {
+  let pen = 'M';
+  let path = '';
+  values.forEach((value, index) => {
+    const at = xs[index];
+    if (value === null || at === undefined) {
+      pen = 'M';
+      return;
+    }
+    path += `${pen}${at.toFixed(1)} ${y(value).toFixed(1)}`;
+    pen = 'L';
+  });
+  return path;
+}

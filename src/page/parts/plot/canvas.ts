@@ -1,0 +1,223 @@
+import type uPlot from 'uplot';
+import { lastPoint, type PlotData, spread } from './data.ts';
+
+export interface CanvasPlot {
+  readonly show: (data: PlotData) => void;
+  readonly resize: (width: number) => void;
+  readonly repaint: () => void;
+  /** Puts the cursor on a point of the x axis. */
+  readonly point: (index: number) => void;
+  readonly destroy: () => void;
+}
+
+type Maker = typeof uPlot;
+
+const labelSize = 13;
+const rightMargin = 84;
+
+/** Loads the plotting library when the first plot comes near; undefined where it cannot run. */
+export async function loadPlotting(): Promise<Maker | undefined> {
+  try {
+    return (await import('uplot')).default;
+  } catch {
+    return undefined;
+  }
+}
+
+/** A plot on a canvas inside the host, with names at the ends of the lines and levels named on the levels. */
+export function mountPlot(
+  Plot: Maker,
+  host: HTMLElement,
+  first: PlotData,
+  size: { width: number; height: number },
+  onCursor: (index: number) => void,
+): CanvasPlot {
+  let data = first;
+  const css = (name: string) => getComputedStyle(host).getPropertyValue(name).trim();
+  const font = (weight = '') => `${weight} ${labelSize}px ${css('--text-face')}`.trim();
+
+  const axis = (side: 'x' | 'y'): uPlot.Axis => ({
+    stroke: () => css('--ink-soft'),
+    font: font(),
+    grid: { stroke: () => css('--hairline'), width: 1, show: side === 'y' },
+    ticks: { stroke: () => css('--hairline'), width: 1, size: 5, show: side === 'x' },
+    size: side === 'x' ? 30 : 48,
+    gap: 5,
+    splits: () => [...(side === 'x' ? data.xTicks : data.yTicks)],
+    values: (_plot, ticks) => ticks.map(side === 'x' ? data.writeX : data.writeY),
+  });
+
+  const plot = new Plot(
+    {
+      width: size.width,
+      height: size.height,
+      padding: [18, rightMargin, 0, 0],
+      legend: { show: false },
+      cursor: { y: false, drag: { x: false, y: false }, points: { size: 8 } },
+      scales: {
+        x: { time: false, range: () => [...data.xRange] as [number, number] },
+        y: { range: () => [...data.yRange] as [number, number] },
+      },
+      axes: [axis('x'), axis('y')],
+      series: [
+        {},
+        ...first.series.map((series, index) => ({
+          stroke: () => css(data.series[index]?.tone ?? '--ink'),
+          width: 2,
+          dash: [...series.dash],
+          points: { show: false },
+        })),
+      ],
+      hooks: {
+        drawClear: [(self) => drawBands(self, data, css)],
+        draw: [(self) => drawNames(self, data, css, font)],
+        setCursor: [
+          (self) => self.cursor.idx !== null && self.cursor.idx !== undefined && onCursor(self.cursor.idx),
+        ],
+      },
+    },
+    aligned(first),
+    host,
+  );
+
+  return {
+    show(next) {
+      data = next;
+      plot.setData(aligned(next));
+    },
+    resize: (width) => plot.setSize({ width, height: size.height }),
+    repaint: () => plot.redraw(false),
+    point(index) {
+      const at = data.x[index];
+      if (at !== undefined) plot.setCursor({ left: plot.valToPos(at, 'x'), top: 0 }, false);
+    },
+    destroy: () => plot.destroy(),
+  };
+}
+
+function aligned(data: PlotData): uPlot.AlignedData {
+  return [[...data.x], ...data.series.map((series) => [...series.values])] as uPlot.AlignedData;
+}
+
+type Css = (name: string) => string;
+
+function drawBands(plot: uPlot, data: PlotData, css: Css): void {
+  const { ctx, bbox } = plot;
+  ctx.save();
+  for (const band of data.bands) {
+    const top = Math.max(plot.valToPos(band.to, 'y', true), bbox.top);
+    const bottom = Math.min(plot.valToPos(band.from, 'y', true), bbox.top + bbox.height);
+    ctx.globalAlpha = 0.12;
+    ctx.fillStyle = css(band.tone);
+    if (bottom > top) ctx.fillRect(bbox.left, top, bbox.width, bottom - top);
+  }
+  ctx.restore();
+}
+
+function drawNames(plot: uPlot, data: PlotData, css: Css, font: (weight?: string) => string): void {
+  const { ctx, bbox } = plot;
+  const ratio = globalThis.devicePixelRatio || 1;
+  const scaled = (text: string) => text.replace(`${labelSize}px`, `${labelSize * ratio}px`);
+  const right = bbox.left + bbox.width;
+  const bottom = bbox.top + bbox.height;
+  ctx.save();
+  ctx.textBaseline = 'middle';
+  ctx.lineWidth = ratio;
+
+  for (const limit of data.limits) {
+    const y = plot.valToPos(limit.value, 'y', true);
+    if (y < bbox.top || y > bottom) continue;
+    line(ctx, css(limit.tone), [bbox.left, y, right, y], [1, 0]);
+    ctx.font = scaled(font());
+    ctx.textAlign = 'left';
+    halo(ctx, css, limit.label, bbox.left + 6 * ratio, y - 9 * ratio, css(limit.tone), ratio);
+  }
+  placeMarks(plot, data, css, scaled(font()), ratio);
+
+  const ends = data.series.flatMap((series) => {
+    const last = lastPoint(series);
+    return last ? [{ series, y: plot.valToPos(last.value, 'y', true) }] : [];
+  });
+  const placed = spread(
+    ends.map((end) => end.y),
+    16 * ratio,
+    bbox.top,
+    bottom,
+  );
+  ctx.font = scaled(font('600'));
+  ctx.textAlign = 'left';
+  ends.forEach(({ series }, index) => {
+    ctx.fillStyle = css(series.tone);
+    ctx.fillText(series.label, right + 8 * ratio, placed[index]!);
+  });
+  ctx.font = scaled(font());
+  ctx.fillStyle = css('--ink-soft');
+  ctx.fillText(data.yLabel, bbox.left + 4 * ratio, bbox.top - 9 * ratio);
+  ctx.textAlign = 'left';
+  ctx.fillText(data.xLabel, right + 8 * ratio, bottom + 14 * ratio);
+  ctx.restore();
+}
+
+function placeMarks(plot: uPlot, data: PlotData, css: Css, face: string, ratio: number): void {
+  const { ctx, bbox } = plot;
+  const bottom = bbox.top + bbox.height;
+  ctx.font = face;
+  data.marks.forEach((mark, index) => {
+    const x = plot.valToPos(mark.x, 'x', true);
+    const top = mark.y === undefined ? bbox.top : plot.valToPos(mark.y, 'y', true);
+    line(ctx, css(mark.tone), [x, bottom, x, top], [2 * ratio, 3 * ratio]);
+    if (mark.y !== undefined) dot(ctx, css(mark.tone), x, top, ratio);
+    const fits = x - bbox.left > ctx.measureText(mark.label).width + 10 * ratio;
+    ctx.textAlign = fits ? 'right' : 'left';
+    halo(
+      ctx,
+      css,
+      mark.label,
+      x + (fits ? -5 : 5) * ratio,
+      bottom - (11 + 16 * index) * ratio,
+      css(mark.tone),
+      ratio,
+    );
+  });
+}
+
+function line(
+  ctx: CanvasRenderingContext2D,
+  colour: string,
+  at: readonly [number, number, number, number],
+  dash: number[],
+): void {
+  ctx.strokeStyle = colour;
+  ctx.setLineDash(dash);
+  ctx.beginPath();
+  ctx.moveTo(at[0], at[1]);
+  ctx.lineTo(at[2], at[3]);
+  ctx.stroke();
+  ctx.setLineDash([]);
+}
+
+function dot(ctx: CanvasRenderingContext2D, colour: string, x: number, y: number, ratio: number): void {
+  ctx.fillStyle = colour;
+  ctx.beginPath();
+  ctx.arc(x, y, 4 * ratio, 0, 2 * Math.PI);
+  ctx.fill();
+}
+
+/** Text with the paper around it, so that a line underneath does not strike it through. */
+function halo(
+  ctx: CanvasRenderingContext2D,
+  css: Css,
+  text: string,
+  x: number,
+  y: number,
+  colour: string,
+  ratio: number,
+): void {
+  ctx.strokeStyle = css('--paper');
+  ctx.lineWidth = 4 * ratio;
+  ctx.lineJoin = 'round';
+  ctx.strokeText(text, x, y);
+  ctx.lineWidth = ratio;
+  ctx.fillStyle = colour;
+  ctx.fillText(text, x, y);
+}

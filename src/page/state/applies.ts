@@ -1,0 +1,33 @@
+import type { Design } from '../../../shared/design/schema.ts';
+
+type Condition = (design: Design) => boolean;
+
+const raised: Condition = (design) => design.converter.kind === 'module';
+const switching: Condition = (design) => ['D', 'E', 'F'].includes(design.amplifier.class);
+const biased: Condition = (design) => ['A', 'AB'].includes(design.amplifier.class);
+const linear: Condition = (design) => ['A', 'AB', 'B'].includes(design.amplifier.class);
+const finned: Condition = (design) => design.sink.shape === 'fins';
+
+/** Fields that mean something only in some designs. A field not named here always applies. */
+const conditions: Readonly<Record<string, Condition>> = {
+  'wiring.tinned': (design) => !design.wiring.size.startsWith('AWG'),
+  'amplifier.quiescentCurrent': (design) => design.amplifier.class === 'AB',
+  'amplifier.conductionAngle': (design) => design.amplifier.class === 'C',
+  'amplifier.biasInReceive': biased,
+  'amplifier.biasKeyed': biased,
+  'amplifier.onResistance': switching,
+  'amplifier.onResistanceCoefficient': (design) => switching(design) && design.amplifier.onResistance > 0,
+  'device.padResistance': (design) => design.device.pad === 'measured',
+  'sink.finCount': finned,
+  'sink.finHeight': finned,
+  'sink.finThickness': finned,
+  'sink.emissivity': (design) => design.sink.finish === 'own',
+  'service.averageToPeak': linear,
+  'limits.touchGoverns': (design) => design.limits.touchedBy !== 'nobody',
+};
+
+/** Whether a field has a meaning in this design; the page hides those that do not. */
+export function applies(design: Design, path: string): boolean {
+  if (path.startsWith('converter.') && path !== 'converter.kind') return raised(design);
+  return conditions[path]?.(design) ?? true;
+}

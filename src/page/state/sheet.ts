@@ -1,0 +1,41 @@
+import { type Accessor, createContext, createSignal, type Setter, useContext } from 'solid-js';
+import type { Service } from '../../../shared/solution.ts';
+import type { Notices } from './notices.ts';
+import type { Preferences } from './preferences.ts';
+import type { Results } from './results.ts';
+import type { SheetStore } from './store.ts';
+
+/** Everything the parts of the page share. */
+export interface SheetState {
+  readonly store: SheetStore;
+  readonly preferences: Preferences;
+  readonly results: Results;
+  readonly notices: Notices;
+  /** Path of the field being edited: its dimension line in the drawing lights up. */
+  readonly focused: Accessor<string | null>;
+  readonly setFocused: Setter<string | null>;
+  /** The service whose temperatures the drawings show. */
+  readonly service: Accessor<Service>;
+  readonly setService: Setter<Service>;
+}
+
+const SheetContext = createContext<SheetState>();
+export const SheetProvider = SheetContext.Provider;
+
+export function useSheet(): SheetState {
+  const sheet = useContext(SheetContext);
+  if (sheet === undefined) throw new Error('This part stands outside the sheet.');
+  return sheet;
+}
+
+/** Puts the pieces together; each can be replaced in a test. */
+export function createSheetState(
+  pieces: Pick<SheetState, 'store' | 'preferences' | 'results' | 'notices'>,
+): SheetState {
+  const [focused, setFocused] = createSignal<string | null>(null);
+  const [service, setService] = createSignal<Service>('keyDown');
+  return { ...pieces, focused, setFocused, service, setService };
+}
+
+/** The services as they stand on the page. */
+export const serviceNames: Readonly<Record<Service, string>> = { ssb: 'SSB', cw: 'CW', keyDown: 'key-down' };

@@ -1,0 +1,86 @@
+import { type Accessor, createMemo, createSignal } from 'solid-js';
+import type { Design } from '../../../shared/design/schema.ts';
+import { type Leaf, withLeaf } from './fields.ts';
+import { closeGroup, type History, record, redo, startHistory, undo } from './history.ts';
+
+/** The text of a field as the builder typed it, and why it could not be read; null when it could. */
+export interface Typed {
+  readonly text: string;
+  readonly reason: string | null;
+  /** The unit of the field while it was typed: a bare "3/8" means nothing without it. */
+  readonly unit: string;
+}
+
+/** One step of the history: the design, always valid, and the texts that stand in the fields. */
+export interface Snapshot {
+  readonly design: Design;
+  readonly typed: Readonly<Record<string, Typed>>;
+}
+
+export interface SheetStore {
+  readonly design: Accessor<Design>;
+  readonly typed: (path: string) => Typed | undefined;
+  readonly snapshot: Accessor<Snapshot>;
+  /** Paths whose text cannot be read: the design holds their last good value. */
+  readonly wrong: Accessor<readonly string[]>;
+  /** Takes a good value, with the text that said it where the value alone would not show it. */
+  readonly edit: (path: string, value: Leaf, said?: Omit<Typed, 'reason'>) => void;
+  /** Keeps a text that could not be read; the design stays as it was. */
+  readonly refuse: (path: string, typed: Typed) => void;
+  /** Forgets the text of a field, which then shows the value again. */
+  readonly forgetText: (path: string) => void;
+  /** Any other change of the design, one step back. */
+  readonly change: (update: (design: Design) => Design) => void;
+  /** Ends the edit in progress (the field was left). */
+  readonly commit: () => void;
+  /** Another design altogether; undo brings the old one back. */
+  readonly replace: (design: Design) => void;
+  readonly undo: () => void;
+  readonly redo: () => void;
+  readonly canUndo: Accessor<boolean>;
+  readonly canRedo: Accessor<boolean>;
+}
+
+function without(typed: Snapshot['typed'], path: string): Snapshot['typed'] {
+  if (!(path in typed)) return typed;
+  const { [path]: _gone, ...rest } = typed;
+  return rest;
+}
+
+/** The state of the sheet: one valid design, the texts as typed, and every step back and forth. */
+export function createSheetStore(first: Snapshot): SheetStore {
+  const [history, setHistory] = createSignal<History<Snapshot>>(startHistory(first));
+  const snapshot = createMemo(() => history().present);
+  const design = createMemo(() => snapshot().design);
+  const wrong = createMemo(() =>
+    Object.entries(snapshot().typed)
+      .filter(([, typed]) => typed.reason !== null)
+      .map(([path]) => path),
+  );
+  const push = (present: Snapshot, group: string | null) => setHistory((now) => record(now, present, group));
+
+  return {
+    design,
+    snapshot,
+    wrong,
+    typed: (path) => snapshot().typed[path],
+    edit(path, value, said) {
+      const rest = without(snapshot().typed, path);
+      const typed = said === undefined ? rest : { ...rest, [path]: { ...said, reason: null } };
+      push({ design: withLeaf(design(), path, value), typed }, path);
+    },
+    refuse(path, typed) {
+      push({ design: design(), typed: { ...snapshot().typed, [path]: typed } }, path);
+    },
+    forgetText(path) {
+      setHistory((now) => ({ ...now, present: { ...now.present, typed: without(now.present.typed, path) } }));
+    },
+    change: (update) => push({ design: update(design()), typed: snapshot().typed }, null),
+    commit: () => setHistory(closeGroup),
+    replace: (next) => push({ design: next, typed: {} }, null),
+    undo: () => setHistory(undo),
+    redo: () => setHistory(redo),
+    canUndo: () => history().past.length > 0,
+    canRedo: () => history().future.length > 0,
+  };
+}

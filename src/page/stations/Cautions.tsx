@@ -1,0 +1,47 @@
+import { For, Show } from 'solid-js';
+import type { Severity } from '../../../shared/solution.ts';
+import { sources } from '../../engine/catalogue/index.ts';
+import { SourceLine } from '../parts/Working.tsx';
+import { useSheet } from '../state/sheet.ts';
+
+const words: Readonly<Record<Severity, string>> = {
+  danger: 'Danger',
+  warning: 'Warning',
+  caution: 'Caution',
+  note: 'Note',
+};
+
+/** What can hurt someone, most severe first, always in sight and always in print. */
+export function Cautions(props: { number: number }) {
+  const sheet = useSheet();
+  const cautions = () => sheet.results.solution()?.cautions ?? [];
+  return (
+    <section class="station cautions" id="cautions" aria-labelledby="cautions-title">
+      <h2 class="station-title" id="cautions-title">
+        <span class="station-number">{props.number}</span> Cautions
+      </h2>
+      <ol class="caution-list">
+        <For each={cautions()}>
+          {(caution) => (
+            <li class={`caution severity-${caution.severity}`}>
+              <p class="caution-word">{words[caution.severity]}</p>
+              <div>
+                <h3 class="caution-title">{caution.title}</h3>
+                <p>{caution.sentence}</p>
+                <p class="caution-action">{caution.action}</p>
+                <SourceLine source={sources[caution.source]} />
+              </div>
+            </li>
+          )}
+        </For>
+      </ol>
+      <Show when={sheet.results.solution()}>
+        <p class="standing">
+          These figures are estimates from the entries above. They do not replace the rules of your country,
+          the terms of your licence, the data sheets of your parts or your own measurements; where those ask
+          for more, they stand over this sheet.
+        </p>
+      </Show>
+    </section>
+  );
+}

@@ -1,0 +1,153 @@
+import { Show } from 'solid-js';
+import { CaseDrawing } from '../drawings/CaseDrawing.tsx';
+import { HeatLadder } from '../drawings/HeatLadder.tsx';
+import { SinkDrawing } from '../drawings/SinkDrawing.tsx';
+import { Fields } from '../parts/Fields.tsx';
+import { Found, FoundByService } from '../parts/Found.tsx';
+import { Plot } from '../parts/plot/Plot.tsx';
+import { ServicePicker } from '../parts/ServicePicker.tsx';
+import { More, Station } from '../parts/Station.tsx';
+import { useSheet } from '../state/sheet.ts';
+import { ratingPlot } from './plots.ts';
+
+const deviceMore = [
+  'device.junctionTime',
+  'device.flangeMass',
+  'device.contactLength',
+  'device.contactWidth',
+  'limits.designJunction',
+];
+
+export function DeviceStation(props: { number: number }) {
+  return (
+    <Station
+      id="devices"
+      number={props.number}
+      title="Devices and mounting"
+      given={
+        <>
+          <Fields
+            paths={[
+              'device.count',
+              'device.package',
+              'device.maximumJunction',
+              'device.junctionToCase',
+              'device.pad',
+              'device.padResistance',
+            ]}
+          />
+          <More label="Contact face, time constant, design limit" paths={deviceMore}>
+            <Fields paths={deviceMore} />
+          </More>
+        </>
+      }
+      sketch={
+        <>
+          <ServicePicker legend="Heat path in" />
+          <HeatLadder />
+        </>
+      }
+      found={
+        <>
+          <FoundByService names={['junctionPeak', 'junctionMargin', 'junctionMean', 'junctionRipple']} />
+          <Found name="designLimit" main />
+          <Found name="padResistance" />
+          <Found name="spreadingResistance" />
+        </>
+      }
+    />
+  );
+}
+
+const sinkMore = [
+  'sink.alloy',
+  'sink.finish',
+  'sink.emissivity',
+  'sink.backExposed',
+  'sink.mass',
+  'sink.placement',
+];
+
+export function SinkStation(props: { number: number }) {
+  const sheet = useSheet();
+  const plot = () => {
+    const rating = sheet.results.curves()?.rating;
+    return rating?.ok ? ratingPlot(rating.value) : undefined;
+  };
+  return (
+    <Station
+      id="sink"
+      number={props.number}
+      title="Sink"
+      given={
+        <>
+          <Fields
+            paths={[
+              'sink.shape',
+              'sink.width',
+              'sink.length',
+              'sink.baseThickness',
+              'sink.finCount',
+              'sink.finHeight',
+              'sink.finThickness',
+            ]}
+          />
+          <More label="Metal, finish, mass, place" paths={sinkMore}>
+            <Fields paths={sinkMore} />
+          </More>
+        </>
+      }
+      sketch={<SinkDrawing />}
+      found={
+        <>
+          <Found name="ratingResistance" main />
+          <Found name="ratingHeat" />
+          <FoundByService names={['plateHeat', 'sinkResistance', 'plateMean', 'platePeak', 'sinkAir']} />
+          <Found name="finGap" />
+          <Found name="ratingFilm" />
+          <Found name="ratingFinEfficiency" />
+          <Found name="ratingRadiantShare" />
+          <Found name="sinkMass" />
+          <Found name="sinkHeatCapacity" />
+        </>
+      }
+      wide={
+        <Show when={plot()}>
+          {(shown) => (
+            <Plot
+              title="Sink rating against heat"
+              finding={shown().finding}
+              cursorLabel="Heat to read the rating at"
+              data={shown().data}
+              start={shown().start}
+            />
+          )}
+        </Show>
+      }
+    />
+  );
+}
+
+export function SurroundingsStation(props: { number: number }) {
+  return (
+    <Station
+      id="surroundings"
+      number={props.number}
+      title="Case and surroundings"
+      given={
+        <Fields
+          paths={[
+            'surroundings.ambient',
+            'surroundings.altitude',
+            'surroundings.caseWidth',
+            'surroundings.caseHeight',
+            'surroundings.caseDepth',
+            'surroundings.caseFinish',
+          ]}
+        />
+      }
+      sketch={<CaseDrawing />}
+      found={<FoundByService names={['caseHeat', 'caseAir', 'sinkAir']} />}
+    />
+  );
+}

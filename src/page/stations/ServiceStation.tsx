@@ -1,0 +1,104 @@
+import { createMemo, For, Show } from 'solid-js';
+import { services } from '../../../shared/solution.ts';
+import { CycleDrawing } from '../drawings/CycleDrawing.tsx';
+import { Fields } from '../parts/Fields.tsx';
+import { FoundByService } from '../parts/Found.tsx';
+import { Plot } from '../parts/plot/Plot.tsx';
+import { ServicePicker } from '../parts/ServicePicker.tsx';
+import { Station } from '../parts/Station.tsx';
+import { serviceNames, useSheet } from '../state/sheet.ts';
+import { dutyPlot, type Told, warmUpPlot } from './plots.ts';
+
+export function ServiceStation(props: { number: number }) {
+  const sheet = useSheet();
+  const duty = createMemo<Told | undefined>(() => {
+    const solution = sheet.results.solution();
+    const curves = sheet.results.curves();
+    const design = sheet.results.solved();
+    return solution && curves && design ? dutyPlot(design, solution, curves.sweeps) : undefined;
+  });
+  const warmUp = createMemo<Told | undefined>(() => {
+    const solution = sheet.results.solution();
+    const curves = sheet.results.curves();
+    return solution && curves ? warmUpPlot(solution, curves.warmUps, sheet.service()) : undefined;
+  });
+  return (
+    <Station
+      id="service"
+      number={props.number}
+      title="Service and duty"
+      given={
+        <Fields
+          paths={['service.transmitShare', 'service.cycle', 'service.averageToPeak', 'service.keyingSpeed']}
+        />
+      }
+      sketch={
+        <>
+          <ServicePicker legend="Cycle in" />
+          <CycleDrawing />
+        </>
+      }
+      found={
+        <>
+          <FoundByService
+            names={['safeDuty', 'holdTime', 'deviceHeatOver', 'deviceHeatCycle', 'junctionPeak']}
+          />
+          <Governing />
+        </>
+      }
+      wide={
+        <>
+          <Show when={duty()}>
+            {(told) => (
+              <Plot
+                title="Junction temperature against duty"
+                finding={told().finding}
+                cursorLabel="Duty to read the temperatures at"
+                data={told().data}
+                start={told().start}
+              />
+            )}
+          </Show>
+          <Show when={warmUp()}>
+            {(told) => (
+              <Plot
+                title={`Warming up in ${serviceNames[sheet.service()]}`}
+                finding={told().finding}
+                cursorLabel="Time to read the temperatures at"
+                data={told().data}
+                start={told().start}
+              />
+            )}
+          </Show>
+        </>
+      }
+    />
+  );
+}
+
+/** What ends the safe duty, in words; or why a service has no figures. */
+function Governing() {
+  const sheet = useSheet();
+  return (
+    <dl class="governing">
+      <For each={services}>
+        {(service) => {
+          const sentence = () => {
+            const result = sheet.results.solution()?.services[service];
+            return result === undefined
+              ? ''
+              : result.ok
+                ? result.value.governing.sentence
+                : result.reason.sentence;
+          };
+          return (
+            <Show when={sentence()}>
+              <dt class={`service-${service}`}>{serviceNames[service]}</dt>
+              <dd>{sentence()}</dd>
+            </Show>
+          );
+        }}
+      </For>
+    </dl>
+  );
+}

@@ -1,0 +1,151 @@
+import { Index, Show } from 'solid-js';
+import type { Design } from '../../../shared/design/schema.ts';
+import { ConverterDrawing } from '../drawings/ConverterDrawing.tsx';
+import { SupplyDrawing } from '../drawings/SupplyDrawing.tsx';
+import { Field } from '../parts/Field.tsx';
+import { Fields } from '../parts/Fields.tsx';
+import { Found, FoundByService } from '../parts/Found.tsx';
+import { More, Station } from '../parts/Station.tsx';
+import { WireTable } from '../parts/WireTable.tsx';
+import { useSheet } from '../state/sheet.ts';
+
+const sourceMore = [
+  'source.continuousCurrent',
+  'source.peakCurrent',
+  'wiring.tinned',
+  'wiring.insulationLimit',
+  'wiring.otherResistance',
+  'wiring.seriesDrop',
+  'wiring.fuseRating',
+  'wiring.fuseDistance',
+  'wiring.ssbOnly',
+  'boards.transmitPower',
+  'boards.receivePower',
+];
+
+export function SourceStation(props: { number: number }) {
+  return (
+    <Station
+      id="source"
+      number={props.number}
+      title="Source and wiring"
+      given={
+        <>
+          <Fields
+            paths={[
+              'source.kind',
+              'source.openVoltage',
+              'source.internalResistance',
+              'wiring.length',
+              'wiring.size',
+              'wiring.fuse',
+            ]}
+          />
+          <More label="Limits, connectors, fuse place, other boards" paths={sourceMore}>
+            <Fields paths={sourceMore} />
+          </More>
+        </>
+      }
+      sketch={<SupplyDrawing />}
+      found={
+        <>
+          <Found name="inputCurrentPep" main />
+          <Found name="fuseRating" main />
+          <Found name="inputVoltagePep" main />
+          <Found name="pathDropShare" />
+          <Found name="pathResistance" />
+          <Found name="wireAmpacity" />
+          <Found name="wireTemperature" />
+          <Found name="fuseLoad" />
+          <Found name="faultCurrent" />
+          <Found name="greatestLoadPower" />
+          <FoundByService names={['inputCurrentMean', 'inputCurrentRms', 'cycleCurrentMean']} />
+        </>
+      }
+      wide={<WireTable />}
+    />
+  );
+}
+
+const converterMore = [
+  'converter.noLoadPower',
+  'converter.minimumInput',
+  'converter.inputCurrentLimit',
+  'converter.outputCurrentLimit',
+  'converter.powerLimit',
+  'converter.powerShare',
+  'converter.heatTo',
+];
+
+export function ConverterStation(props: { number: number }) {
+  const sheet = useSheet();
+  const raised = () => sheet.store.design().converter.kind === 'module';
+  return (
+    <Station
+      id="converter"
+      number={props.number}
+      title="Converter"
+      given={
+        <>
+          <Fields paths={['converter.kind', 'converter.outputVoltage']} />
+          <Show when={raised()}>
+            <EfficiencyPoints />
+            <More label="Limits of the module, its heat" paths={converterMore}>
+              <Fields paths={converterMore} />
+            </More>
+          </Show>
+        </>
+      }
+      sketch={<ConverterDrawing />}
+      found={
+        <>
+          <Found name="railVoltagePep" main />
+          <Show when={raised()}>
+            <Found name="converterEfficiencyPep" main />
+            <Found name="converterInputCurrentPep" />
+            <Found name="converterLossPep" />
+            <FoundByService names={['converterLossOver']} />
+          </Show>
+        </>
+      }
+    />
+  );
+}
+
+const mostPoints = 3;
+
+/** Up to three measured points of the module; more than one shows how the efficiency falls with load. */
+function EfficiencyPoints() {
+  const { store } = useSheet();
+  const points = () => store.design().converter.points;
+  const setPoints = (next: Design['converter']['points']) =>
+    store.change((design) => ({ ...design, converter: { ...design.converter, points: next } }));
+  return (
+    <fieldset class="points">
+      <legend>Efficiency, measured or from the data</legend>
+      <Index each={points()}>
+        {(_point, index) => (
+          <div class="point">
+            <Field path={`converter.points.${index}.inputVoltage`} label="at input voltage" />
+            <Field path={`converter.points.${index}.inputCurrent`} label="and input current" />
+            <Field path={`converter.points.${index}.efficiency`} label="efficiency" />
+            <Show when={points().length > 1}>
+              <button
+                type="button"
+                class="plain-button"
+                onClick={() => setPoints(points().filter((_each, at) => at !== index))}
+              >
+                take this point away
+              </button>
+            </Show>
+          </div>
+        )}
+      </Index>
+      <Show when={points().length < mostPoints}>
+        <button type="button" class="plain-button" onClick={() => setPoints([...points(), points().at(-1)!])}>
+          add a point
+        </button>
+      </Show>
+    </fieldset>
+  );
+}

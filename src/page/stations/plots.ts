@@ -1,0 +1,196 @@
+import type { Design } from '../../../shared/design/schema.ts';
+import { type RatingCurve, type Service, type Solution, services } from '../../../shared/solution.ts';
+import { writeDuration, writeNumber, writeQuantity } from '../../engine/quantity/write.ts';
+import {
+  niceRange,
+  niceTicks,
+  type PlotData,
+  type PlotLimit,
+  type PlotMark,
+  type PlotSeries,
+} from '../parts/plot/data.ts';
+import type { Curves } from '../state/results.ts';
+import { serviceNames } from '../state/sheet.ts';
+
+/** A plot with what it says, in words. */
+export interface Told {
+  readonly data: PlotData;
+  readonly finding: string;
+  /** Where the cursor stands at first. */
+  readonly start: number;
+}
+
+const icePoint = 273.15;
+const toCelsius = (kelvin: number) => kelvin - icePoint;
+const degrees = (value: number) => writeQuantity(value + icePoint, 'temperature');
+
+/** One colour and one line style for each service, everywhere. */
+const lines: Readonly<Record<Service, { tone: string; dash: readonly number[] }>> = {
+  ssb: { tone: '--ssb', dash: [9, 4] },
+  cw: { tone: '--cw', dash: [3, 3] },
+  keyDown: { tone: '--key-down', dash: [] },
+};
+
+/** Margin below the highest junction temperature of the data sheet at which "over" begins, K. */
+const overMargin = 25;
+
+function limitLines(solution: Solution): readonly PlotLimit[] {
+  const limit = solution.values.designLimit;
+  const greatest = solution.values.maximumJunction;
+  const found: PlotLimit[] = [];
+  if (limit !== undefined) found.push({ label: 'design limit', value: toCelsius(limit), tone: '--close' });
+  if (greatest !== undefined)
+    found.push({ label: 'T_j max of the data sheet', value: toCelsius(greatest), tone: '--over' });
+  return found;
+}
+
+function marginBand(solution: Solution): PlotData['bands'] {
+  const limit = solution.values.designLimit;
+  const greatest = solution.values.maximumJunction;
+  if (limit === undefined || greatest === undefined || greatest - overMargin <= limit) return [];
+  return [{ from: toCelsius(limit), to: toCelsius(greatest - overMargin), tone: '--close' }];
+}
+
+/** Highest temperature axis worth drawing: a collapsing curve must not flatten the others. */
+function ceiling(values: readonly number[], limits: readonly PlotLimit[]): number {
+  const highestLimit = Math.max(...limits.map((limit) => limit.value), 60);
+  return Math.min(Math.max(...values, highestLimit), highestLimit * 1.6 + 40);
+}
+
+function temperatureAxis(series: readonly PlotSeries[], limits: readonly PlotLimit[]) {
+  const values = series.flatMap((each) => each.values).filter((value): value is number => value !== null);
+  const low = Math.min(...values, ...limits.map((limit) => limit.value));
+  const range = niceRange([Math.min(low, 20), ceiling(values, limits) + 6], 6);
+  return { yRange: range, yTicks: niceTicks(range[0], range[1], 6), writeY: degrees };
+}
+
+/** Junction temperature against duty for the three services. */
+export function dutyPlot(design: Design, solution: Solution, sweeps: Curves['sweeps']): Told | undefined {
+  const good = services.flatMap((service) => (sweeps[service].ok ? [sweeps[service].value] : []));
+  const first = good[0];
+  if (!first) return undefined;
+  const series = services.map((service): PlotSeries => {
+    const sweep = sweeps[service];
+    const values = sweep.ok
+      ? sweep.value.junctionPeak.map((kelvin) => (Number.isFinite(kelvin) ? toCelsius(kelvin) : null))
+      : first.share.map(() => null);
+    return { key: service, label: serviceNames[service], values, ...lines[service] };
+  });
+  const limits = limitLines(solution);
+  const start = first.share.findIndex((share) => share >= design.service.transmitShare - 1e-9);
+  const data: PlotData = {
+    x: first.share.map((share) => share * 100),
+    xLabel: 'duty',
+    yLabel: 'junction, highest in the cycle',
+    xRange: [0, 100],
+    xTicks: niceTicks(0, 100, 5),
+    writeX: (share) => `${writeNumber(share, 3, true)}\u202f%`,
+    ...temperatureAxis(series, limits),
+    series,
+    limits,
+    bands: marginBand(solution),
+    marks: [
+      { x: design.service.transmitShare * 100, label: 'planned', tone: '--ink' },
+      ...safeDutyMarks(solution),
+    ],
+  };
+  return { data, start: Math.max(start, 0), finding: dutyFinding(solution) };
+}
+
+function safeDutyMarks(solution: Solution): readonly PlotMark[] {
+  const limit = solution.values.designLimit;
+  return services.flatMap((service) => {
+    const result = solution.services[service];
+    if (!result.ok || limit === undefined) return [];
+    const share = result.value.safeDuty;
+    const byJunction = result.value.governing.key === 'junction';
+    if (share <= 0 || share >= 1 || !byJunction) return [];
+    const label = `${serviceNames[service]} up to ${writeQuantity(share, 'share', '%', 2)}`;
+    return [{ x: share * 100, y: toCelsius(limit), label, tone: lines[service].tone }];
+  });
+}
+
+function dutyFinding(solution: Solution): string {
+  const parts = services.flatMap((service) => {
+    const result = solution.services[service];
+    if (!result.ok) return [];
+    const share = result.value.safeDuty;
+    const text =
+      share >= 1
+        ? 'at any duty'
+        : share <= 0
+          ? 'at no duty'
+          : `up to ${writeQuantity(share, 'share', '%', 2)}`;
+    return [`${serviceNames[service]} ${text}`];
+  });
+  return parts.length === 0 ? '' : `Within the limits: ${parts.join(', ')}.`;
+}
+
+/** Junction and plate from cold through keyed overs, for one service. */
+export function warmUpPlot(
+  solution: Solution,
+  warmUps: Curves['warmUps'],
+  service: Service,
+): Told | undefined {
+  const outcome = warmUps[service];
+  if (!outcome.ok || outcome.value.time.length < 2) return undefined;
+  const { time, junction, plate } = outcome.value;
+  const minutes = time.map((seconds) => seconds / 60);
+  const series: readonly PlotSeries[] = [
+    {
+      key: 'junction',
+      label: 'junction',
+      values: junction.map(toCelsius),
+      tone: lines[service].tone,
+      dash: [],
+    },
+    { key: 'plate', label: 'plate', values: plate.map(toCelsius), tone: '--ink-soft', dash: [9, 4] },
+  ];
+  const limits = limitLines(solution);
+  const end = minutes.at(-1)!;
+  const data: PlotData = {
+    x: minutes,
+    xLabel: 'min',
+    yLabel: `${serviceNames[service]}, from cold`,
+    xRange: [0, end],
+    xTicks: niceTicks(0, end, 6),
+    writeX: (value) => writeNumber(value, 3, true),
+    ...temperatureAxis(series, limits),
+    series,
+    limits,
+    bands: [],
+    marks: [],
+  };
+  const highest = Math.max(...junction);
+  const finding = `Highest junction ${writeQuantity(highest, 'temperature')} within ${writeDuration(time.at(-1)!)}, at the planned duty.`;
+  return { data, start: minutes.length - 1, finding };
+}
+
+/** Sink resistance against heat. */
+export function ratingPlot(curve: RatingCurve): Told | undefined {
+  if (curve.heat.length < 2) return undefined;
+  const end = niceRange([0, curve.heat.at(-1)!], 6)[1];
+  const yRange = niceRange([0, ...curve.resistance], 5);
+  const series: readonly PlotSeries[] = [
+    { key: 'resistance', label: 'sink to air', values: [...curve.resistance], tone: '--ink', dash: [] },
+  ];
+  const perWatt = (value: number) => writeQuantity(value, 'thermalResistance');
+  const data: PlotData = {
+    x: [...curve.heat],
+    xLabel: 'heat',
+    yLabel: 'K/W',
+    xRange: [0, end],
+    xTicks: niceTicks(0, end, 6),
+    writeX: (value) => writeQuantity(value, 'power', 'W'),
+    yRange,
+    yTicks: niceTicks(yRange[0], yRange[1], 5),
+    writeY: perWatt,
+    series,
+    limits: [],
+    bands: [],
+    marks: [],
+  };
+  const start = Math.floor(curve.heat.length / 2);
+  const finding = `From ${perWatt(curve.resistance[0]!)} at ${writeQuantity(curve.heat[0]!, 'power')} down to ${perWatt(curve.resistance.at(-1)!)} at ${writeQuantity(curve.heat.at(-1)!, 'power')}: a sink has no single rating.`;
+  return { data, start, finding };
+}
