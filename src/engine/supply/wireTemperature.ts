@@ -47,10 +47,19 @@ export function togetherFactor(count: number): number {
 }
 
 /**
+ * Nusselt number of a long horizontal cylinder in still air, on its diameter.
+ *
+ * Nu = (0.60 + 0.387 Ra^(1/6)/(1 + (0.559/Pr)^(9/16))^(8/27))², 1e-5 < Ra < 1e12. Source: Churchill and Chu 1975.
+ */
+export function cylinderNusselt(rayleigh: number, prandtl: number): number {
+  const shape = (1 + (0.559 / prandtl) ** (9 / 16)) ** (8 / 27);
+  return (0.6 + (0.387 * rayleigh ** (1 / 6)) / shape) ** 2;
+}
+
+/**
  * Heat lost by one metre of a horizontal wire in still air, W/m, by convection and radiation.
  *
- * q' = π D (h (Ts − Ta) + ε σ (Ts⁴ − Ta⁴)), h = Nu k/D,
- * Nu = (0.60 + 0.387 Ra^(1/6)/(1 + (0.559/Pr)^(9/16))^(8/27))², air at the mean of surface and ambient.
+ * q' = π D (h (Ts − Ta) + ε σ (Ts⁴ − Ta⁴)), h = Nu k/D, air at the mean of surface and ambient.
  *
  * outside: diameter, m; surface, ambient: K; pressure: Pa. Valid for 1e-5 < Ra < 1e12, long horizontal wire.
  * Source: Churchill and Chu 1975; air after the US Standard Atmosphere 1976.
@@ -65,9 +74,7 @@ export function heatLostPerLength(
   if (rise <= 0) return 0;
   const air = airProperties((surface + ambient) / 2, pressure);
   const rayleigh = air.rayleighFactor * rise * outside ** 3;
-  const shape = (1 + (0.559 / air.prandtl) ** (9 / 16)) ** (8 / 27);
-  const nusselt = (0.6 + (0.387 * rayleigh ** (1 / 6)) / shape) ** 2;
-  const convection = (nusselt * air.conductivity * rise) / outside;
+  const convection = (cylinderNusselt(rayleigh, air.prandtl) * air.conductivity * rise) / outside;
   return Math.PI * outside * (convection + insulationEmissivity * radiantHeat(surface, ambient));
 }
 
