@@ -47,15 +47,14 @@ function closeIn(
   let high = highStart;
   let highValue = highValueStart;
   let side = 0;
-  let previous = Number.NaN;
   for (let i = 0; i < maximumSteps && high - low > tolerance; i++) {
     const secant = low - (lowValue * (high - low)) / (highValue - lowValue);
-    // Every fourth step halves the bracket, so that a flat function cannot stall the search.
-    const halving = i % 4 === 3 || !(secant > low && secant < high);
-    const middle = halving ? (low + high) / 2 : secant;
+    // Every fourth step halves the bracket, so that a flat function cannot stall the search; the others keep a little
+    // off its ends, so that a root found from one side is soon enclosed from the other.
+    const inside = Math.min(Math.max(secant, low + tolerance / 2), high - tolerance / 2);
+    const middle = i % 4 === 3 || !Number.isFinite(inside) ? (low + high) / 2 : inside;
     const value = difference(middle);
-    if (value === 0 || (!halving && Math.abs(middle - previous) < tolerance)) return middle;
-    previous = middle;
+    if (value === 0) return middle;
     if (value < 0) {
       low = middle;
       lowValue = value;

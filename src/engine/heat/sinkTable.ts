@@ -24,7 +24,7 @@ export interface SinkAirTable {
 const airStep = 25;
 
 /**
- * Tables at even air temperatures, joined by cubic interpolation between them; within 1e-4 of the heat (tested). Air
+ * Tables at even air temperatures, joined by cubic interpolation between them; within 3e-4 of the heat (tested). Air
  * outside the range reads the end of the range.
  *
  * Near the change from one channel correlation to the other the tables of neighbouring air temperatures change over at

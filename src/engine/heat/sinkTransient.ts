@@ -16,7 +16,7 @@ export interface InvertibleNode extends ThermalNode {
 }
 
 /** Bound for the estimated error of a step, K, shared out so that the periodic state keeps it; the true error is smaller. */
-const stepTolerance = 0.05;
+const stepTolerance = 0.03;
 /** Steps per segment before the tolerance is given up; not reached in the design's range. */
 const mostSteps = 400;
 
@@ -204,7 +204,7 @@ export function timeToRise(node: ThermalNode, power: number, start: number, end:
  * @param power heat into the node, W
  * @param start rise of the node at the beginning, K
  * @param limit of the sum, K
- * @param added rise on top at a time since the beginning, K; must not fall with time. Infinity is asked for its end value
+ * @param added rise on top at a time since the beginning, K; must not fall with time; asked at Infinity for its end value
  * @returns null when the limit is never met
  */
 export function timeToLimit(
@@ -212,8 +212,12 @@ export function timeToLimit(
   power: number,
   start: number,
   limit: number,
-  added: (time: number) => number = () => 0,
+  added?: (time: number) => number,
 ): number | null {
+  if (!added) {
+    const time = timeToRise(node, power, start, limit);
+    return Number.isFinite(time) ? time : null;
+  }
   if (start + added(0) >= limit) return 0;
   const settled = node.law.rise(power);
   if (settled <= start) return heldTime(start, limit, added);
@@ -221,7 +225,7 @@ export function timeToLimit(
   // The sum rises with the node's own rise θ; close in on the θ at which it meets the limit.
   let low = start;
   let high = Math.min(limit - added(0), settled);
-  for (let i = 0; i < 100 && high - low > 1e-10 * Math.abs(high); i++) {
+  for (let i = 0; i < 100 && high - low > 1e-12 * Math.abs(high); i++) {
     const middle = (low + high) / 2;
     const time = timeToRise(node, power, start, middle);
     if (middle + added(time) < limit) low = middle;

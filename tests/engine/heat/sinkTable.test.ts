@@ -1,0 +1,109 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { prepareSink, type SinkDescription } from '../../../src/engine/heat/sink.ts';
+import { tabulateSink, tabulateSinkOverAir } from '../../../src/engine/heat/sinkTable.ts';
+import { expectClose } from '../closeTo.ts';
+import { resultOf } from '../resultOf.ts';
+import { between } from './geometries.ts';
+
+const sinkOf = (change: Partial<SinkDescription>) =>
+  resultOf(
+    prepareSink({
+      shape: 'fins',
+      width: 0.1,
+      length: 0.1,
+      baseThickness: 0.005,
+      finCount: 10,
+      finHeight: 0.025,
+      finThickness: 0.002,
+      alloy: 'extruded',
+      finish: 'anodised',
+      emissivity: 0.8,
+      backExposed: false,
+      mass: null,
+      ...change,
+    }),
+  );
+
+/** Open gaps, gaps where the two channel correlations cross, tight gaps, a bare panel, a large sink. */
+const sinks = [
+  sinkOf({}),
+  sinkOf({ finCount: 14, finish: 'bare' }),
+  sinkOf({ finCount: 17, width: 0.08, finThickness: 0.0018, finHeight: 0.03 }),
+  sinkOf({ finCount: 30 }),
+  sinkOf({ shape: 'panel', finish: 'bare' }),
+  sinkOf({ width: 0.5, length: 0.4, finCount: 30, finHeight: 0.06, alloy: 'cast' }),
+];
+const anySink = fc.constantFrom(...sinks);
+const anyAir = fc.double({ min: 233, max: 343, noNaN: true });
+
+describe('sink table', () => {
+  it('reads what the sink computes', () => {
+    fc.assert(
+      fc.property(anySink, anyAir, between(0.05, 400), (sink, air, rise) => {
+        const table = tabulateSink(sink, air);
+        expectClose(table.heat(rise), sink.heat(air + rise, air), rise < 0.5 ? 2e-5 : 1e-5);
+      }),
+    );
+  });
+
+  it('has the slope of what it reads', () => {
+    const table = tabulateSink(sinks[0]!, 300);
+    for (const rise of [0.02, 0.3, 5, 60, 350, 500]) {
+      const step = rise * 1e-5;
+      expectClose(table.slope(rise), (table.heat(rise + step) - table.heat(rise - step)) / (2 * step), 1e-5);
+    }
+  });
+
+  it('rises everywhere and is odd', () => {
+    fc.assert(
+      fc.property(anySink, between(1e-4, 3000), (sink, rise) => {
+        const table = tabulateSink(sink, 300);
+        expect(table.heat(1.001 * rise)).toBeGreaterThan(table.heat(rise));
+        expect(table.slope(rise)).toBeGreaterThan(0);
+        expect(table.heat(-rise)).toBe(-table.heat(rise));
+      }),
+    );
+    expect(tabulateSink(sinks[0]!, 300).heat(0)).toBe(0);
+  });
+
+  it('can be asked backwards, far beyond its range too', () => {
+    fc.assert(
+      fc.property(anySink, between(1e-4, 2000), (sink, rise) => {
+        const table = tabulateSink(sink, 300);
+        expectClose(table.rise(table.heat(rise)), rise, 1e-9);
+        expectClose(table.rise(table.heat(-rise)), -rise, 1e-9);
+      }),
+    );
+  });
+});
+
+describe('sink table over air temperature', () => {
+  it('reads what the sink computes', () => {
+    const tables = sinks.map((sink) => ({ sink, table: tabulateSinkOverAir(sink, 290, 440) }));
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...tables),
+        fc.double({ min: 290, max: 440, noNaN: true }),
+        between(1, 300),
+        ({ sink, table }, air, rise) => {
+          expectClose(table.heat(rise, air), sink.heat(air + rise, air), 3e-4);
+          const step = 0.01;
+          const bySlope = (table.heat(rise + step, air) - table.heat(rise - step, air)) / (2 * step);
+          expectClose(table.riseSlope(rise, air), bySlope, 1e-2);
+        },
+      ),
+    );
+  });
+
+  it('has the slope over air of what it reads', () => {
+    const table = tabulateSinkOverAir(sinks[0]!, 290, 440);
+    for (const air of [300, 352, 433]) {
+      expectClose(
+        table.airSlope(40, air),
+        (table.heat(40, air + 0.01) - table.heat(40, air - 0.01)) / 0.02,
+        1e-4,
+      );
+    }
+  });
+});
