@@ -1,3 +1,15 @@
+import {
+  abscissa,
+  abscissaSpan,
+  highestRise,
+  isNeeded,
+  lowestAbscissa,
+  lowestRise,
+  margin,
+  type RiseNodes,
+  tabulateNodes,
+} from './riseNodes.ts';
+
 /** A heat law of one temperature difference: what a transient needs to know of a sink or a case. */
 export interface HeatLaw {
   /** W at a rise of the plate over its air, K. Odd: a plate cooler than the air takes up heat. */
@@ -11,61 +23,10 @@ export interface HeatTable extends HeatLaw {
   readonly rise: (heat: number) => number;
 }
 
-/** Smallest and largest tabulated rise, K. Linear below, continued with its end slope above. */
-const lowestRise = 0.05;
-const highestRise = 400;
 /** Nodes within the range; enough for an error below 1e-5 of a sink. */
 const usualNodes = 64;
-/** Nodes beyond either end, so that the slopes inside are centred. */
-const margin = 2;
 
-/**
- * The abscissa x = rise^(1/4): laminar conductance is linear in it, and two square roots are quicker than a logarithm.
- */
-function abscissa(rise: number): number {
-  return Math.sqrt(Math.sqrt(rise));
-}
-const lowestAbscissa = abscissa(lowestRise);
-const abscissaSpan = abscissa(highestRise) - lowestAbscissa;
-
-/** Conductance G = Q/rise at the nodes of one smooth branch and its slope per node step. */
-interface Branch {
-  readonly values: Float64Array;
-  readonly slopes: Float64Array;
-}
-
-/** Fourth-order centred slopes of a smooth function on even nodes, per step; the margin's own slopes are not used. */
-function nodeSlopes(values: Float64Array): Float64Array {
-  const slopes = new Float64Array(values.length);
-  for (let i = margin; i < values.length - margin; i++) {
-    slopes[i] = (values[i - 2]! - 8 * values[i - 1]! + 8 * values[i + 1]! - values[i + 2]!) / 12;
-  }
-  return slopes;
-}
-
-function tabulateBranch(law: (rise: number) => number, nodeCount: number): Branch {
-  const step = abscissaSpan / (nodeCount - 1);
-  const values = new Float64Array(nodeCount + 2 * margin);
-  for (let i = 0; i < values.length; i++) {
-    const rise = (lowestAbscissa + (i - margin) * step) ** 4;
-    values[i] = law(rise) / rise;
-  }
-  return { values, slopes: nodeSlopes(values) };
-}
-
-/** Branches closer than this to the smallest are kept. */
-const idleShare = 1 + 1e-3;
-
-/** Leaves out branches that are nowhere the smallest, so that each look-up reads one table where one is enough. */
-function dropIdle(branches: readonly Branch[]): readonly Branch[] {
-  return branches.filter((branch) =>
-    branches.every(
-      (other) => other === branch || branch.values.some((value, i) => value < other.values[i]! * idleShare),
-    ),
-  );
-}
-
-function cubic(branch: Branch, i: number, t: number): number {
+function cubic(branch: RiseNodes, i: number, t: number): number {
   const a = branch.values[i]!;
   const b = branch.values[i + 1]!;
   const sa = branch.slopes[i]!;
@@ -75,7 +36,7 @@ function cubic(branch: Branch, i: number, t: number): number {
 }
 
 /** Derivative of `cubic` per node. */
-function cubicSlope(branch: Branch, i: number, t: number): number {
+function cubicSlope(branch: RiseNodes, i: number, t: number): number {
   const difference = branch.values[i + 1]! - branch.values[i]!;
   const sa = branch.slopes[i]!;
   const sb = branch.slopes[i + 1]!;
@@ -83,7 +44,7 @@ function cubicSlope(branch: Branch, i: number, t: number): number {
 }
 
 /** Smallest conductance over the branches at a tabulated rise, or on request the slope of Q = x⁴ G: G + x G'/4. */
-function conductance(branches: readonly Branch[], rise: number, withSlope: boolean): number {
+function conductance(branches: readonly RiseNodes[], rise: number, withSlope: boolean): number {
   const x = abscissa(rise);
   const last = branches[0]!.values.length - margin - 1;
   const perNode = (last - margin) / abscissaSpan;
@@ -114,7 +75,8 @@ function conductance(branches: readonly Branch[], rise: number, withSlope: boole
  * @param nodeCount nodes from 0.05 to 400 K, at least 8
  */
 export function tabulateHeat(laws: readonly ((rise: number) => number)[], nodeCount = usualNodes): HeatTable {
-  const branches = dropIdle(laws.map((law) => tabulateBranch(law, nodeCount)));
+  const tabulated = laws.map((law) => tabulateNodes(law, nodeCount));
+  const branches = tabulated.filter((nodes) => isNeeded(nodes, tabulated));
   const lowest = conductance(branches, lowestRise, false);
   const endHeat = highestRise * conductance(branches, highestRise, false);
   const endSlope = conductance(branches, highestRise, true);

@@ -1,7 +1,8 @@
 import { phi1, phi3 } from './exponentialPhi.ts';
 import type { HeatTable } from './heatTable.ts';
 import { risingRoot } from './monotoneRoot.ts';
-import type { SinkAirTable } from './sinkTable.ts';
+import type { SinkAirTable, SinkReading } from './sinkTable.ts';
+import { apply, type Matrix, multiply, spectrum } from './twoByTwo.ts';
 
 /** A sink that breathes the air of a closed case, which loses its heat to the room: two bodies, two heat laws. */
 export interface SinkInCase {
@@ -30,73 +31,36 @@ export interface CaseRises {
   readonly air: number;
 }
 
-/** 2 by 2 matrix, row by row. */
-type Matrix = [number, number, number, number];
-
-/** Bound for the estimated error of a step, K. */
-const stepTolerance = 0.02;
+/** Bound for the estimated error of a step, K; the true error is smaller. */
+const stepTolerance = 0.05;
 const mostSteps = 2000;
 const mostIterations = 30;
 /** The search ends when the start moves by less, K. */
 const startTolerance = 1e-4;
 
-/** Eigenvalues of h J, h J itself, for functions of it; both eigenvalues are real, since warmth only flows downhill. */
-interface Spectrum {
-  readonly low: number;
-  readonly high: number;
-  readonly matrix: Matrix;
+/** Heat laws and flows at one state. */
+interface Local {
+  readonly flowPlate: number;
+  readonly flowAir: number;
+  readonly jacobian: Matrix;
 }
 
-function spectrum(jacobian: Matrix, step: number): Spectrum {
-  const [a, b, c, d] = jacobian;
-  const middle = (a + d) / 2;
-  const spread = Math.sqrt(Math.max(((a - d) / 2) ** 2 + b * c, 0));
+const reading: SinkReading = { heat: 0, riseSlope: 0, airSlope: 0 };
+
+function localAt(model: SinkInCase, segment: CaseSegment, plate: number, air: number): Local {
+  model.sink.read(plate - air, model.ambient + air, reading);
+  const { heat, riseSlope, airSlope } = reading;
+  const byAir = airSlope - riseSlope;
   return {
-    low: step * (middle - spread),
-    high: step * (middle + spread),
-    matrix: [step * a, step * b, step * c, step * d],
+    flowPlate: (segment.sinkPower - heat) / model.sinkCapacity,
+    flowAir: (segment.casePower + heat - model.box.heat(air)) / model.boxCapacity,
+    jacobian: [
+      -riseSlope / model.sinkCapacity,
+      -byAir / model.sinkCapacity,
+      riseSlope / model.boxCapacity,
+      (byAir - model.box.slope(air)) / model.boxCapacity,
+    ],
   };
-}
-
-/** φ(hJ) v for a scalar function φ: φ(z1) v + [φ(z2) - φ(z1)]/(z2 - z1) (hJ - z1) v. */
-function apply(phi: (z: number) => number, of: Spectrum, x: number, y: number): [number, number] {
-  const { low, high, matrix } = of;
-  const first = phi(low);
-  const gap = high - low;
-  const ratio = gap > 1e-12 * Math.abs(low) ? (phi(high) - first) / gap : 0;
-  return [
-    first * x + ratio * (matrix[0] * x + matrix[1] * y - low * x),
-    first * y + ratio * (matrix[2] * x + matrix[3] * y - low * y),
-  ];
-}
-
-function flows(model: SinkInCase, segment: CaseSegment, plate: number, air: number): [number, number] {
-  const sinkHeat = model.sink.heat(plate - air, model.ambient + air);
-  return [
-    (segment.sinkPower - sinkHeat) / model.sinkCapacity,
-    (segment.casePower + sinkHeat - model.box.heat(air)) / model.boxCapacity,
-  ];
-}
-
-function jacobianAt(model: SinkInCase, plate: number, air: number): Matrix {
-  const byPlate = model.sink.riseSlope(plate - air, model.ambient + air);
-  const byAir = model.sink.airSlope(plate - air, model.ambient + air) - byPlate;
-  const boxSlope = model.box.slope(air);
-  return [
-    -byPlate / model.sinkCapacity,
-    -byAir / model.sinkCapacity,
-    byPlate / model.boxCapacity,
-    (byAir - boxSlope) / model.boxCapacity,
-  ];
-}
-
-function multiply(a: Matrix, b: Matrix): Matrix {
-  return [
-    a[0] * b[0] + a[1] * b[2],
-    a[0] * b[1] + a[1] * b[3],
-    a[2] * b[0] + a[3] * b[2],
-    a[2] * b[1] + a[3] * b[3],
-  ];
 }
 
 interface Run {
@@ -125,27 +89,41 @@ function startRun(rises: CaseRises): Run {
 function integrate(model: SinkInCase, run: Run, segment: CaseSegment): void {
   let left = segment.duration;
   let step = left;
+  let local = localAt(model, segment, run.plate, run.air);
   for (let i = 0; i < mostSteps && left > 0; i++) {
-    const { plate, air } = run;
-    const flow = flows(model, segment, plate, air);
-    const jacobian = jacobianAt(model, plate, air);
+    const { flowPlate, flowAir, jacobian: j } = local;
     step = Math.min(step, left);
     for (;;) {
-      const of = spectrum(jacobian, step);
-      const [forwardPlate, forwardAir] = apply(phi1, of, step * flow[0], step * flow[1]);
-      const ahead = flows(model, segment, plate + forwardPlate, air + forwardAir);
-      const remainderPlate = ahead[0] - flow[0] - jacobian[0] * forwardPlate - jacobian[1] * forwardAir;
-      const remainderAir = ahead[1] - flow[1] - jacobian[2] * forwardPlate - jacobian[3] * forwardAir;
-      const correction = apply(phi3, of, 2 * step * remainderPlate, 2 * step * remainderAir);
+      const of = spectrum(j, step);
+      const forward = apply(phi1, of, step * flowPlate, step * flowAir);
+      const plateAhead = run.plate + forward[0];
+      const airAhead = run.air + forward[1];
+      const heat = model.sink.heat(plateAhead - airAhead, model.ambient + airAhead);
+      const aheadPlate = (segment.sinkPower - heat) / model.sinkCapacity;
+      const aheadAir = (segment.casePower + heat - model.box.heat(airAhead)) / model.boxCapacity;
+      const correction = apply(
+        phi3,
+        of,
+        2 * step * (aheadPlate - flowPlate - j[0] * forward[0] - j[1] * forward[1]),
+        2 * step * (aheadAir - flowAir - j[2] * forward[0] - j[3] * forward[1]),
+      );
       const error = Math.max(Math.abs(correction[0]), Math.abs(correction[1]));
       const allowed = stepTolerance * -Math.expm1(of.high);
       if (error > allowed && i < mostSteps - 1 && step > 1e-9 * segment.duration) {
         step *= Math.max(0.2, 0.85 * Math.cbrt(allowed / error));
         continue;
       }
-      finishStep(model, run, segment, step, flow, [forwardPlate + correction[0], forwardAir + correction[1]]);
+      local = finishStep(
+        model,
+        run,
+        segment,
+        local,
+        step,
+        forward[0] + correction[0],
+        forward[1] + correction[1],
+      );
       left = step >= left ? 0 : left - step;
-      step *= error > 0 ? Math.min(3, 0.85 * Math.cbrt(allowed / error)) : 3;
+      step *= error > 0 ? Math.min(4, 0.85 * Math.cbrt(allowed / error)) : 4;
       break;
     }
   }
@@ -155,23 +133,27 @@ function finishStep(
   model: SinkInCase,
   run: Run,
   segment: CaseSegment,
+  before: Local,
   step: number,
-  flow: [number, number],
-  move: [number, number],
-): void {
-  run.plate += move[0];
-  run.air += move[1];
-  const end = flows(model, segment, run.plate, run.air);
+  movePlate: number,
+  moveAir: number,
+): Local {
+  run.plate += movePlate;
+  run.air += moveAir;
+  const after = localAt(model, segment, run.plate, run.air);
   // Trapezium with end-slope correction; steps are short against both time constants while anything moves.
-  run.plateIntegral += step * (run.plate - move[0] / 2) + (step * step * (flow[0] - end[0])) / 12;
-  run.airIntegral += step * (run.air - move[1] / 2) + (step * step * (flow[1] - end[1])) / 12;
+  const twelfth = (step * step) / 12;
+  run.plateIntegral += step * (run.plate - movePlate / 2) + twelfth * (before.flowPlate - after.flowPlate);
+  run.airIntegral += step * (run.air - moveAir / 2) + twelfth * (before.flowAir - after.flowAir);
   run.highestPlate = Math.max(run.highestPlate, run.plate);
   run.highestAir = Math.max(run.highestAir, run.air);
-  const mean = jacobianAt(model, run.plate - move[0] / 2, run.air - move[1] / 2);
-  const middle = spectrum(mean, step);
-  const [a, c] = apply(Math.exp, middle, 1, 0);
-  const [b, d] = apply(Math.exp, middle, 0, 1);
-  run.sensitivity = multiply([a, b, c, d], run.sensitivity);
+  const a = before.jacobian;
+  const b = after.jacobian;
+  const mean = spectrum([a[0] + b[0], a[1] + b[1], a[2] + b[2], a[3] + b[3]], step / 2);
+  const column = apply(Math.exp, mean, 1, 0);
+  const other = apply(Math.exp, mean, 0, 1);
+  run.sensitivity = multiply([column[0], other[0], column[1], other[1]], run.sensitivity);
+  return after;
 }
 
 /** Steady rises of plate and inside air at constant heat, K over the room. */
@@ -203,6 +185,16 @@ export interface PeriodicInCase {
   readonly iterations: number;
 }
 
+function meanSteady(model: SinkInCase, segments: readonly CaseSegment[], period: number): CaseRises {
+  let sink = 0;
+  let box = 0;
+  for (const { sinkPower, casePower, duration } of segments) {
+    sink += sinkPower * duration;
+    box += casePower * duration;
+  }
+  return period > 0 ? steadyInCase(model, sink / period, box / period) : { plate: 0, air: 0 };
+}
+
 /**
  * Periodic steady state of a sink in a closed case under a repeated cycle of constant heat, by Newton's method on both
  * start temperatures. Highest values are taken at the ends of steps and segments.
@@ -217,15 +209,7 @@ export function periodicInCase(
   guess?: CaseRises,
 ): PeriodicInCase {
   const period = segments.reduce((sum, segment) => sum + segment.duration, 0);
-  const meanOf = (power: (segment: CaseSegment) => number) =>
-    period > 0 ? segments.reduce((sum, segment) => sum + power(segment) * segment.duration, 0) / period : 0;
-  let start =
-    guess ??
-    steadyInCase(
-      model,
-      meanOf((segment) => segment.sinkPower),
-      meanOf((segment) => segment.casePower),
-    );
+  let start = guess ?? meanSteady(model, segments, period);
   let run = startRun(start);
   let ends: CaseRises[] = [];
   let iterations = 0;

@@ -1,7 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { prepareSink, type SinkDescription } from '../../../src/engine/heat/sink.ts';
-import { tabulateSink, tabulateSinkOverAir } from '../../../src/engine/heat/sinkTable.ts';
+import {
+  type SinkAirTable,
+  type SinkReading,
+  tabulateSink,
+  tabulateSinkOverAir,
+} from '../../../src/engine/heat/sinkTable.ts';
 import { expectClose } from '../closeTo.ts';
 import { resultOf } from '../resultOf.ts';
 import { between } from './geometries.ts';
@@ -79,8 +84,14 @@ describe('sink table', () => {
 });
 
 describe('sink table over air temperature', () => {
+  const tables = sinks.map((sink) => ({ sink, table: tabulateSinkOverAir(sink, 290, 440) }));
+  const readingOf = (table: SinkAirTable, rise: number, air: number) => {
+    const reading: SinkReading = { heat: 0, riseSlope: 0, airSlope: 0 };
+    table.read(rise, air, reading);
+    return reading;
+  };
+
   it('reads what the sink computes', () => {
-    const tables = sinks.map((sink) => ({ sink, table: tabulateSinkOverAir(sink, 290, 440) }));
     fc.assert(
       fc.property(
         fc.constantFrom(...tables),
@@ -88,22 +99,24 @@ describe('sink table over air temperature', () => {
         between(1, 300),
         ({ sink, table }, air, rise) => {
           expectClose(table.heat(rise, air), sink.heat(air + rise, air), 3e-4);
-          const step = 0.01;
-          const bySlope = (table.heat(rise + step, air) - table.heat(rise - step, air)) / (2 * step);
-          expectClose(table.riseSlope(rise, air), bySlope, 1e-2);
+          expect(readingOf(table, rise, air).heat).toBe(table.heat(rise, air));
+          expect(table.heat(-rise, air)).toBe(-table.heat(rise, air));
+          expect(readingOf(table, rise, air).riseSlope).toBeGreaterThan(0);
         },
       ),
     );
   });
 
-  it('has the slope over air of what it reads', () => {
-    const table = tabulateSinkOverAir(sinks[0]!, 290, 440);
+  it.each([0.02, 3, 40, 250, 600])('has the slopes of what it reads, at %d K', (rise) => {
+    const { table } = tables[0]!;
     for (const air of [300, 352, 433]) {
-      expectClose(
-        table.airSlope(40, air),
-        (table.heat(40, air + 0.01) - table.heat(40, air - 0.01)) / 0.02,
-        1e-4,
-      );
+      const reading = readingOf(table, rise, air);
+      const step = rise * 1e-4;
+      const byRise = (table.heat(rise + step, air) - table.heat(rise - step, air)) / (2 * step);
+      const byAir = (table.heat(rise, air + 0.01) - table.heat(rise, air - 0.01)) / 0.02;
+      expectClose(reading.riseSlope, byRise, 1e-4);
+      // Above the table the slope over air is that of the last rise.
+      if (rise < 400) expectClose(reading.airSlope, byAir, 1e-4);
     }
   });
 });
