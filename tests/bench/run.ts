@@ -2,7 +2,7 @@ import { cpus } from 'node:os';
 import { buildPage } from '../../src/build/run.mjs';
 import { engineFigures } from './engine.ts';
 import { type Figure, tableOf } from './figures.ts';
-import { pageFigures } from './page.ts';
+import { pageFigures, weightFigures } from './page.ts';
 
 // `npm run bench`: what the sheet weighs and how long it takes, beside what we want. A slow figure is a figure,
 // not a failure; only what cannot be measured at all is told as such.
@@ -18,7 +18,12 @@ async function measured(name: string, measure: () => Figure[] | Promise<Figure[]
 }
 
 const figures = await measured('the engine', engineFigures);
-if ((await buildPage()) === 0) figures.push(...(await measured('the page', pageFigures)));
+if ((await buildPage()) === 0) {
+  figures.push(
+    ...(await measured('the first load', weightFigures)),
+    ...(await measured('the page', pageFigures)),
+  );
+}
 console.log(
   `\nNode ${process.versions.node}, ${cpus().length} x ${cpus()[0]?.model ?? 'unknown processor'}\n`,
 );
