@@ -1,4 +1,4 @@
-import { createEffect, createSignal, onCleanup, onMount } from 'solid-js';
+import { createEffect, createSignal, type JSX, onCleanup, onMount } from 'solid-js';
 import { PowerPath } from './drawings/PowerPath.tsx';
 import { openFile } from './state/openSave.ts';
 import { SheetProvider, type SheetState } from './state/sheet.ts';
@@ -15,9 +15,11 @@ import { Verdicts } from './stations/Verdicts.tsx';
 export function Sheet(props: { state: SheetState; onReady?: () => void }) {
   markReady(props.state, () => props.onReady?.());
   undoByKeyboard(props.state);
+  openForPrint();
   return (
     <SheetProvider value={props.state}>
-      <DropZone>
+      <DropZone state={props.state}>
+        <Hatch />
         <Head />
         <NoticeList />
         <main>
@@ -39,31 +41,44 @@ export function Sheet(props: { state: SheetState; onReady?: () => void }) {
       </DropZone>
     </SheetProvider>
   );
+}
 
-  /** A design file dropped anywhere on the sheet is opened. */
-  function DropZone(zone: { children: import('solid-js').JSX.Element }) {
-    const [over, setOver] = createSignal(false);
-    return (
-      // biome-ignore lint/a11y/noStaticElementInteractions: dropping is a convenience; the menu opens files by keyboard
-      <div
-        class="sheet"
-        classList={{ 'drop-over': over() }}
-        onDragOver={(event) => {
-          event.preventDefault();
-          setOver(true);
-        }}
-        onDragLeave={() => setOver(false)}
-        onDrop={(event) => {
-          event.preventDefault();
-          setOver(false);
-          const file = event.dataTransfer?.files[0];
-          if (file) void openFile(file, props.state.store, props.state.notices);
-        }}
-      >
-        {zone.children}
-      </div>
-    );
-  }
+/** A design file dropped anywhere on the sheet is opened. */
+function DropZone(props: { state: SheetState; children: JSX.Element }) {
+  const [over, setOver] = createSignal(false);
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is a convenience; the menu opens files by keyboard
+    <div
+      class="sheet"
+      classList={{ 'drop-over': over() }}
+      onDragOver={(event) => {
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={(event) => {
+        event.preventDefault();
+        setOver(false);
+        const file = event.dataTransfer?.files[0];
+        if (file) void openFile(file, props.state.store, props.state.notices);
+      }}
+    >
+      {props.children}
+    </div>
+  );
+}
+
+/** The hatching that stands for heat in every drawing. */
+function Hatch() {
+  return (
+    <svg class="only-read" aria-hidden="true">
+      <defs>
+        <pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <path class="hatch-line" d="M0 0V6" />
+        </pattern>
+      </defs>
+    </svg>
+  );
 }
 
 /** Calls back once, when figures and curves have been painted. */

@@ -89,6 +89,14 @@ export function writeEcho(value: number, dimension: Dimension, unit: string): st
   return joinUnit(writeNumber(Number(fromSI(value, chosen).toPrecision(12)), 6, true), chosen.symbol);
 }
 
+/** A share that may not be exceeded: whole per cent, always rounded down; one decimal below one per cent. */
+export function writeShareDown(share: number): string {
+  if (!Number.isFinite(share)) return '?';
+  const perCent = share * 100;
+  const step = perCent < 1 ? 10 : 1;
+  return joinUnit(writeNumber(Math.floor(perCent * step + 1e-6) / step, 3, true), '%');
+}
+
 const minute = 60;
 const hour = 3600;
 

@@ -18,7 +18,7 @@ export function CaseDrawing() {
   const width = () => box().caseWidth * scale();
   const height = () => box().caseHeight * scale();
   const depth = () => box().caseDepth * depthFactor * scale();
-  const left = 24;
+  const left = 40;
   const top = () => 20 + depth();
   const sinkWidth = () => design().sink.width * scale();
   const sinkHeight = () => design().sink.length * scale();
@@ -59,11 +59,9 @@ export function CaseDrawing() {
       />
       <Dimension
         path="surroundings.caseDepth"
-        from={[left, top() - depth()]}
-        to={[left + depth(), top() - depth()]}
-        off={-4}
-        outside
-        label="depth"
+        from={[left + width(), top() + height()]}
+        to={[left + width() + depth(), top() + height() - depth()]}
+        off={12}
       />
       <text class="caption" x="0" y={total() - 4}>
         To scale, seen from the back.

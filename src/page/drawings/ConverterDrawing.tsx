@@ -24,9 +24,12 @@ export function ConverterDrawing() {
       >
         <rect class="outline" x="140" y="40" width="120" height="74" />
         <path class="outline" d="M140 114L260 40" />
-        <path class="outline" d={`M20 77H132${arrowHead(140, 77, 'right')}`} />
-        <path class="outline" d={`M260 77H372${arrowHead(380, 77, 'right')}`} />
-        <path class="heat-line" d={`M200 114V146${arrowHead(200, 154, 'down')}`} />
+        <path class="outline" d="M20 77H134" />
+        <path class="arrow" d={arrowHead(140, 77, 'right')} />
+        <path class="outline" d="M260 77H374" />
+        <path class="arrow" d={arrowHead(380, 77, 'right')} />
+        <path class="heat-line" d="M200 114V148" />
+        <path class="arrow" d={arrowHead(200, 154, 'down')} />
         <text class="figure" x="20" y="66">
           {figures.text('inputVoltagePep')}
         </text>

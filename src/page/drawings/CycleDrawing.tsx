@@ -48,7 +48,7 @@ export function CycleDrawing() {
       />
       <Dimension path="service.cycle" from={[left, baseLine]} to={[left + span, baseLine]} off={50} />
       <text class="caption" x="0" y="172">
-        Envelope of {serviceNames[sheet.service()]}, not to scale in time.
+        The envelope is drawn without scale in time.
       </text>
     </svg>
   );

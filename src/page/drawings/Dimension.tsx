@@ -1,4 +1,4 @@
-import { Show } from 'solid-js';
+import { Match, Switch } from 'solid-js';
 import { writeEcho } from '../../engine/quantity/write.ts';
 import { fieldId } from '../parts/fieldId.ts';
 import { knownField, leafAt, type NumberField } from '../state/fields.ts';
@@ -7,7 +7,7 @@ import { useSheet } from '../state/sheet.ts';
 interface DimensionProps {
   /** The field this line stands for; it lights up while the field is edited, and a click on it goes there. */
   readonly path: string;
-  /** Ends of the measured distance, in drawing units. Horizontal or vertical. */
+  /** Ends of the measured distance, in drawing units. */
   readonly from: readonly [number, number];
   readonly to: readonly [number, number];
   /** How far the line stands off the measured edge; its sign says to which side. */
@@ -34,6 +34,7 @@ export function Dimension(props: DimensionProps) {
   };
   const lit = () => sheet.focused() === props.path;
   const vertical = () => Math.abs(props.to[0] - props.from[0]) < 1e-6;
+  const horizontal = () => Math.abs(props.to[1] - props.from[1]) < 1e-6;
 
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: a convenience for the mouse; the field itself takes the keyboard
@@ -42,9 +43,14 @@ export function Dimension(props: DimensionProps) {
       classList={{ lit: lit() }}
       onClick={() => document.getElementById(fieldId(props.path))?.focus()}
     >
-      <Show when={vertical()} fallback={<Horizontal {...props} text={text()} />}>
-        <Vertical {...props} text={text()} />
-      </Show>
+      <Switch fallback={<Slanted {...props} text={text()} />}>
+        <Match when={vertical()}>
+          <Vertical {...props} text={text()} />
+        </Match>
+        <Match when={horizontal()}>
+          <Horizontal {...props} text={text()} />
+        </Match>
+      </Switch>
     </g>
   );
 }
@@ -83,7 +89,42 @@ function Vertical(props: DimensionProps & { text: string }) {
       <path d={inward() ? `M${x()} ${top() - 12}V${bottom() + 12}` : `M${x()} ${top()}V${bottom()}`} />
       <path class="arrow" d={arrowHead(x(), top(), inward() ? 'down' : 'up')} />
       <path class="arrow" d={arrowHead(x(), bottom(), inward() ? 'up' : 'down')} />
-      <text x={x() + 6} y={(top() + bottom()) / 2 + 4} text-anchor="start">
+      <text
+        x={x() + (props.off < 0 ? -6 : 6)}
+        y={(top() + bottom()) / 2 + 4}
+        text-anchor={props.off < 0 ? 'end' : 'start'}
+      >
+        {props.text}
+      </text>
+    </>
+  );
+}
+
+/** Along an edge drawn at an angle; stands off at right angles to it. */
+function Slanted(props: DimensionProps & { text: string }) {
+  const angle = () => Math.atan2(props.to[1] - props.from[1], props.to[0] - props.from[0]);
+  const shift = () => [-Math.sin(angle()) * props.off, Math.cos(angle()) * props.off] as const;
+  const start = () => [props.from[0] + shift()[0], props.from[1] + shift()[1]] as const;
+  const end = () => [props.to[0] + shift()[0], props.to[1] + shift()[1]] as const;
+  const turn = () => (angle() * 180) / Math.PI;
+  return (
+    <>
+      <path
+        class="extension"
+        d={`M${props.from.join(' ')}L${start().join(' ')}M${props.to.join(' ')}L${end().join(' ')}`}
+      />
+      <path d={`M${start().join(' ')}L${end().join(' ')}`} />
+      <path
+        class="arrow"
+        d={arrowHead(0, 0, 'left')}
+        transform={`translate(${start().join(' ')}) rotate(${turn()})`}
+      />
+      <path
+        class="arrow"
+        d={arrowHead(0, 0, 'right')}
+        transform={`translate(${end().join(' ')}) rotate(${turn()})`}
+      />
+      <text x={(start()[0] + end()[0]) / 2 + 7} y={(start()[1] + end()[1]) / 2 + 10}>
         {props.text}
       </text>
     </>

@@ -79,7 +79,10 @@ export function HeatLadder() {
                 <tspan class="figure">{writeQuantity(node.peak, 'temperature')}</tspan>
               </text>
               <text class="caption" x={axisX + 90} y={labels()[index()]! + 13}>
-                {node.label}, mean {writeQuantity(node.mean, 'temperature')}
+                {node.label}
+                {Math.abs(node.peak - node.mean) > 0.5
+                  ? ` (mean ${writeQuantity(node.mean, 'temperature')})`
+                  : ''}
               </text>
             </>
           )}

@@ -31,10 +31,8 @@ export function PeopleDrawing() {
             d="M330 84a9 9 0 1 0 .1 0zM330 102v28M330 130l-9 20M330 130l9 20M314 112h32"
           />
           <path class="thin" d="M196 44V26M330 82V26" />
-          <path
-            class="outline"
-            d={`M200 30H326${arrowHead(196, 30, 'left')}${arrowHead(330, 30, 'right')}`}
-          />
+          <path class="thin" d="M196 30H330" />
+          <path class="arrow" d={`${arrowHead(196, 30, 'left')}${arrowHead(330, 30, 'right')}`} />
           <text class="figure" x="263" y="22" text-anchor="middle">
             {figures.text('exposureDistance')}
           </text>

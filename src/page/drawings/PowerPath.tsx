@@ -135,14 +135,16 @@ function Stream(props: { steps: readonly PowerStep[] }) {
                 class="stream-tick"
                 d={`M${x() + 0.75} ${top - 10}V${top + Math.max(wide(stage.step.powerIn), 1) + 4}`}
               />
-              <a href={`#${stationOf[stage.step.key]}`} class="stream-link">
-                <text class="stream-name" x={x() + 8} y="20">
-                  {stage.step.label}
-                </text>
-                <text class="stream-watts" x={x() + 8} y="42">
-                  {watts(stage.step.powerIn)}
-                </text>
-              </a>
+              <g>
+                <a href={`#${stationOf[stage.step.key]}`} class="stream-link">
+                  <text class="stream-name" x={x() + 8} y="20">
+                    {stage.step.label}
+                  </text>
+                  <text class="stream-watts" x={x() + 8} y="42">
+                    {watts(stage.step.powerIn)}
+                  </text>
+                </a>
+              </g>
             </>
           );
         }}

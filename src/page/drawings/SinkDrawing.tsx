@@ -1,13 +1,12 @@
-import { For, Show } from 'solid-js';
+import { createMemo, For, Show } from 'solid-js';
 import type { Design } from '../../../shared/design/schema.ts';
+import { devicePlaces } from '../../engine/index.ts';
 import { useSheet } from '../state/sheet.ts';
 import { Dimension } from './Dimension.tsx';
 
 const sheetWidth = 400;
-const widest = 250;
+const widest = 220;
 const tallest = 190;
-/** Devices drawn side by side; more than this would be a smear. */
-const mostDevices = 16;
 
 /** The sink to scale in two views: the plate with the devices on it, and the fins seen from their ends. */
 export function SinkDrawing() {
@@ -18,9 +17,10 @@ export function SinkDrawing() {
   const length = () => design().sink.length * scale();
   const base = () => Math.max(design().sink.baseThickness * scale(), 1.5);
   const fin = () => (design().sink.shape === 'fins' ? design().sink.finHeight * scale() : 0);
-  const left = () => (sheetWidth - 70 - width()) / 2;
+  const left = () => 84 + (widest - width()) / 2;
   const top = 34;
   const profile = () => top + length() + 30;
+  const places = createMemo(() => placesOf(design()));
   const height = () => profile() + base() + fin() + 58;
 
   return (
@@ -32,14 +32,14 @@ export function SinkDrawing() {
     >
       <rect class="outline" x={left()} y={top} width={width()} height={length()} />
       <path class="hidden-line" d={finLines(design(), left(), top, scale())} />
-      <For each={devicePlaces(design())}>
+      <For each={places()}>
         {(place) => (
           <rect
             class="part"
-            x={left() + (place.x - design().device.contactLength / 2) * scale()}
-            y={top + (place.y - design().device.contactWidth / 2) * scale()}
-            width={design().device.contactLength * scale()}
-            height={design().device.contactWidth * scale()}
+            x={left() + (place.x - place.width / 2) * scale()}
+            y={top + (design().sink.length - place.y - place.length / 2) * scale()}
+            width={place.width * scale()}
+            height={place.length * scale()}
           />
         )}
       </For>
@@ -50,7 +50,9 @@ export function SinkDrawing() {
         to={[left() + width(), top + length()]}
         off={16}
       />
-      <FirstDevice design={design()} left={left()} top={top} scale={scale()} />
+      <Show when={places()[0]}>
+        {(place) => <FirstDevice place={place()} design={design()} left={left()} top={top} scale={scale()} />}
+      </Show>
 
       <path class="outline" d={profilePath(design(), left(), profile(), scale(), base())} />
       <Dimension
@@ -64,7 +66,7 @@ export function SinkDrawing() {
           path="sink.finHeight"
           from={[left(), profile() + base()]}
           to={[left(), profile() + base() + fin()]}
-          off={-42}
+          off={-16}
         />
         <Dimension
           path="sink.finThickness"
@@ -87,25 +89,26 @@ export function SinkDrawing() {
 }
 
 /** Dimensions of the first device's contact face. */
-function FirstDevice(props: { design: Design; left: number; top: number; scale: number }) {
-  const place = () => devicePlaces(props.design)[0]!;
-  const x = () => props.left + (place().x - props.design.device.contactLength / 2) * props.scale;
-  const y = () => props.top + (place().y - props.design.device.contactWidth / 2) * props.scale;
-  const w = () => props.design.device.contactLength * props.scale;
-  const h = () => props.design.device.contactWidth * props.scale;
+function FirstDevice(props: { place: Place; design: Design; left: number; top: number; scale: number }) {
+  const x = () => props.left + (props.place.x - props.place.width / 2) * props.scale;
+  const y = () =>
+    props.top + (props.design.sink.length - props.place.y - props.place.length / 2) * props.scale;
+  const w = () => props.place.width * props.scale;
+  const h = () => props.place.length * props.scale;
   return (
     <>
-      <Dimension path="device.contactLength" from={[x(), y()]} to={[x() + w(), y()]} off={-12} />
-      <Dimension path="device.contactWidth" from={[x() + w(), y()]} to={[x() + w(), y() + h()]} off={10} />
+      <Dimension path="device.contactWidth" from={[x(), y()]} to={[x() + w(), y()]} off={-12} />
+      <Dimension path="device.contactLength" from={[x() + w(), y()]} to={[x() + w(), y() + h()]} off={10} />
     </>
   );
 }
 
-/** Devices in one row, evenly spread over the middle of the plate. */
-function devicePlaces(design: Design): readonly { x: number; y: number }[] {
-  const count = Math.min(design.device.count, mostDevices);
-  const { width, length } = design.sink;
-  return Array.from({ length: count }, (_, index) => ({ x: (width * (index + 0.5)) / count, y: length / 2 }));
+type Place = ReturnType<typeof placesOf>[number];
+
+/** Where the engine puts the devices; none when they do not fit. */
+function placesOf(design: Design) {
+  const places = devicePlaces(design);
+  return places.ok ? places.value : [];
 }
 
 function finPitch(design: Design): number {

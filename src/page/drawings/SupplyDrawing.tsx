@@ -1,13 +1,14 @@
 import { Show } from 'solid-js';
+import { writeQuantity } from '../../engine/quantity/write.ts';
 import { createFigures } from '../parts/Found.tsx';
 import { useSheet } from '../state/sheet.ts';
 import { Dimension } from './Dimension.tsx';
 
-/** The 12 V path with its voltages: source, fuse, wire, load; and the steps by which the voltage falls. */
+/** The 12 V path at the peak of the envelope: source, fuse, wire, load, and the steps by which the voltage falls. */
 export function SupplyDrawing() {
   const sheet = useSheet();
   const figures = createFigures();
-  const drops = () => {
+  const levels = () => {
     const open = figures.value('sourceVoltage');
     const terminal = figures.value('terminalVoltagePep');
     const load = figures.value('inputVoltagePep');
@@ -16,50 +17,55 @@ export function SupplyDrawing() {
       : { open, terminal, load };
   };
   return (
-    <svg class="drawing" viewBox="0 0 400 250" role="img" aria-label={said(figures.text)}>
-      <path class="outline" d="M48 78V40H96M48 112v38H336M116 40H336V62M336 128v22" />
-      <path class="outline" d="M30 78h36M38 86h20M30 94h36M38 102h20M48 102v10" />
-      <path class="outline" d="M96 33h40v14H96zM96 40h40" />
-      <rect class="outline" x="306" y="62" width="60" height="66" />
-      <text x="336" y="92" text-anchor="middle">
-        {sheet.store.design().converter.kind === 'none' ? 'final' : 'conv.'}
+    <svg class="drawing" viewBox="0 0 400 268" role="img" aria-label={said(figures.text)}>
+      <path class="outline" d="M36 74V38H84M122 38H330V60M330 124V146H36V106" />
+      <path class="outline" d="M18 74H54M26 82H46M18 90H54M26 98H46M36 98V106" />
+      <path class="outline" d="M84 31H122V45H84zM84 38H122" />
+      <rect class="part" x="296" y="60" width="68" height="64" />
+      <text x="330" y="88" text-anchor="middle">
+        {sheet.store.design().converter.kind === 'none' ? 'final' : 'converter'}
       </text>
-      <text class="caption" x="336" y="109" text-anchor="middle">
+      <text class="caption" x="330" y="106" text-anchor="middle">
         {figures.text('loadPowerPep')}
       </text>
-      <text class="figure" x="116" y="24" text-anchor="middle">
+      <text class="figure" x="103" y="22" text-anchor="middle">
         {figures.text('fuseRating')}
       </text>
-      <text class="figure" x="76" y="98">
+      <text class="figure" x="66" y="92">
         {figures.text('inputCurrentPep')}
       </text>
-      <text class="caption" x="76" y="112">
+      <text class="caption" x="66" y="107">
         at PEP
       </text>
-      <Dimension path="wiring.length" from={[136, 150]} to={[336, 150]} off={16} />
-      <text class="caption" x="222" y="34" text-anchor="middle">
+      <text class="caption" x="226" y="30" text-anchor="middle">
         {sheet.store.design().wiring.size.replace('mm2', 'mm²')}
       </text>
-      <Show when={drops()}>{(volts) => <Steps {...volts()} />}</Show>
+      <Dimension path="wiring.length" from={[122, 146]} to={[330, 146]} off={16} />
+      <Show when={levels()}>{(volts) => <Levels {...volts()} />}</Show>
     </svg>
   );
 }
 
-/** Voltage steps, drawn from zero so that the drop keeps its true proportion. */
-function Steps(props: { open: number; terminal: number; load: number }) {
-  const y = (volts: number) => 240 - 40 * (volts / props.open);
+const firstLevel = 204;
+/** Height of the whole fall in the drawing; the fall alone is to scale. */
+const fall = 40;
+
+/** The voltage from the open terminals down to the load; only the steps are to scale, not the whole. */
+function Levels(props: { open: number; terminal: number; load: number }) {
+  const whole = () => Math.max(props.open - props.load, 1e-9);
+  const y = (volts: number) => firstLevel + (fall * (props.open - volts)) / whole();
+  const volts = (value: number) => writeQuantity(value, 'voltage', 'V');
   return (
     <>
-      <path class="thin" d="M20 240H380" />
-      <path class="outline" d={`M20 ${y(props.open)}H100V${y(props.terminal)}H260V${y(props.load)}H380`} />
-      <text class="caption" x="20" y={y(props.open) - 5}>
-        open {props.open.toFixed(1)} V
+      <path class="outline" d={`M18 ${firstLevel}H112V${y(props.terminal)}H240V${y(props.load)}H382`} />
+      <text x="18" y={firstLevel - 6}>
+        {volts(props.open)} <tspan class="caption">open</tspan>
       </text>
-      <text class="caption" x="180" y={y(props.terminal) + 15} text-anchor="middle">
-        terminals {props.terminal.toFixed(1)} V
+      <text x="122" y={y(props.terminal) - 6}>
+        {volts(props.terminal)} <tspan class="caption">terminals</tspan>
       </text>
-      <text class="caption" x="380" y={y(props.load) + 15} text-anchor="end">
-        load {props.load.toFixed(1)} V
+      <text x="382" y={y(props.load) - 6} text-anchor="end">
+        {volts(props.load)} <tspan class="caption">at the load</tspan>
       </text>
     </>
   );

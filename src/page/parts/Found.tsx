@@ -1,7 +1,8 @@
 import { createSignal, For, Show } from 'solid-js';
-import { type Service, services } from '../../../shared/solution.ts';
+import { type Service, type Solution, services } from '../../../shared/solution.ts';
 import { quantities } from '../../engine/catalogue/index.ts';
-import { writeDuration, writeQuantity } from '../../engine/quantity/write.ts';
+import type { UnitSystem } from '../../engine/quantity/units.ts';
+import { writeDuration, writeQuantity, writeShareDown } from '../../engine/quantity/write.ts';
 import { serviceNames, useSheet } from '../state/sheet.ts';
 import { SymbolText } from './SymbolText.tsx';
 import { Working } from './Working.tsx';
@@ -13,19 +14,37 @@ export function createFigures() {
   const text = (key: string): string => {
     const si = value(key);
     const entry = quantities[key.slice(key.indexOf('.') + 1)];
-    if (si === undefined || !entry) return '–';
+    if (si === undefined || !entry) return isEndless(sheet.results.solution(), key) ? 'no limit' : '–';
+    if (entry.key === 'safeDuty') return writeShareDown(si);
+    if (entry.dimension === 'temperatureDifference') return writeStep(si);
     if (entry.dimension === 'time' && si >= 1) return writeDuration(si);
-    if (entry.dimension === 'length' && sheet.preferences.system() === 'inch') return inches(si);
+    if (entry.dimension === 'length') return writeLength(si, sheet.preferences.system(), entry.key);
     return writeQuantity(si, entry.dimension);
   };
+
   return { value, text };
 }
 
-/** Half a foot-rule: beyond three feet people count feet, m. */
+/** Whether a transmission in this service may go on for ever. */
+function isEndless(solution: Solution | undefined, key: string): boolean {
+  const [service, name] = key.split('.');
+  const result = name === 'holdTime' ? solution?.services[service as Service] : undefined;
+  return result?.ok === true && result.value.holdTime === null;
+}
+
+/** From these sizes on people count metres and feet, m. */
+const inMetresFrom = 0.3;
 const inFeetFrom = 0.9144;
 
-function inches(si: number): string {
-  return writeQuantity(si, 'length', Math.abs(si) >= inFeetFrom ? 'ft' : 'in');
+function writeLength(si: number, system: UnitSystem, key: string): string {
+  const digits = key === 'exposureDistance' ? 2 : 3;
+  if (system === 'inch') return writeQuantity(si, 'length', Math.abs(si) >= inFeetFrom ? 'ft' : 'in', digits);
+  return writeQuantity(si, 'length', Math.abs(si) >= inMetresFrom ? 'm' : undefined, digits);
+}
+
+/** A difference of temperature, to a tenth of a kelvin at most: no model here knows more. */
+function writeStep(si: number): string {
+  return writeQuantity(Math.round(si * 10) / 10, 'temperatureDifference', 'K', Math.abs(si) < 10 ? 2 : 3);
 }
 
 /** One found figure; a tap on it opens its working. */
@@ -87,9 +106,7 @@ function ServiceRow(props: { name: string }) {
   return (
     <details class="found found-row" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
-        <span class="found-label">
-          {entry.label} <SymbolText symbol={entry.symbol} />
-        </span>
+        <span class="found-label">{entry.label}</span>
         <For each={services}>
           {(service) => (
             <span class="found-value">

@@ -13,6 +13,9 @@ import { step } from './stepping.ts';
 /** Typing that rests this long is taken as finished enough to speak of what is wrong with it, ms. */
 const restBeforeError = 600;
 
+/** A text longer than this gets a longer line. */
+const longText = 9;
+
 /** A typed text that carries its own unit can stand whatever the unit of the field. */
 const carriesUnit = /[a-zµΩ°%"']/i;
 
@@ -121,7 +124,7 @@ export function NumberField(props: { path: string; label?: string }) {
 
   return (
     <Show when={applies(store.design(), props.path)}>
-      <div class="field" classList={{ wrong: shownReason() !== null }}>
+      <div class="field" classList={{ wrong: shownReason() !== null, long: text().length > longText }}>
         <label class="field-label" for={id}>
           {label()}
         </label>

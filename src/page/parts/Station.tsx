@@ -47,6 +47,16 @@ export function Station(props: StationProps) {
   );
 }
 
+/** Figures that few need at first sight, on demand. */
+export function MoreFigures(props: { children: JSX.Element }) {
+  return (
+    <details class="more">
+      <summary>More figures</summary>
+      {props.children}
+    </details>
+  );
+}
+
 /** Inputs with sensible values already in them, opened on demand. Opens by itself when one of them is wrong. */
 export function More(props: { label: string; paths?: readonly string[]; children: JSX.Element }) {
   const sheet = useSheet();

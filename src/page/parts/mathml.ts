@@ -88,5 +88,7 @@ function operationMath(expression: Extract<Expression, { kind: 'operation' }>, l
 /** One line of mathematics: the parts joined by equals signs. */
 export function equationMath(parts: readonly Element[]): Element {
   const joined = parts.flatMap((part, index) => (index === 0 ? [part] : [element('mo', '='), part]));
-  return element('math', element('mrow', ...joined));
+  const math = element('math', element('mrow', ...joined));
+  math.setAttribute('displaystyle', 'true');
+  return math;
 }

@@ -1,8 +1,14 @@
 import { type Accessor, batch, createEffect, createSignal, on, onCleanup } from 'solid-js';
 import type { Design } from '../../../shared/design/schema.ts';
 import type { Outcome } from '../../../shared/outcome.ts';
-import type { RatingCurve, Service, Solution, Sweep, WarmUp } from '../../../shared/solution.ts';
-import { services } from '../../../shared/solution.ts';
+import {
+  type RatingCurve,
+  type Service,
+  type Solution,
+  type Sweep,
+  services,
+  type WarmUp,
+} from '../../../shared/solution.ts';
 
 /** What the page asks of the engine. */
 export interface Engine {
@@ -12,7 +18,7 @@ export interface Engine {
   readonly ratingCurve: (design: Design) => Outcome<RatingCurve>;
 }
 
-/** The curves behind the plots; they follow the figures one frame later. */
+/** The curves behind the plots; they follow the figures a few frames later. */
 export interface Curves {
   readonly sweeps: Readonly<Record<Service, Outcome<Sweep>>>;
   readonly warmUps: Readonly<Record<Service, Outcome<WarmUp>>>;
@@ -21,9 +27,9 @@ export interface Curves {
 
 export interface Results {
   readonly solution: Accessor<Solution | undefined>;
-  readonly curves: Accessor<Curves | undefined>;
-  /** The design the shown figures belong to; behind `design` while a frame is pending. */
+  /** The design the shown figures belong to; behind the edited one while a frame is pending. */
   readonly solved: Accessor<Design | undefined>;
+  readonly curves: Accessor<Curves | undefined>;
   /** A fault of the sheet itself, in words; the last figures stay. */
   readonly fault: Accessor<string | null>;
 }
@@ -36,7 +42,10 @@ export const nextFrame: Schedule = (work) => {
   return () => cancelAnimationFrame(id);
 };
 
-/** Follows the design: figures in the next frame, curves in the one after, all edits of a frame together. */
+/**
+ * Follows the design: all edits of a frame together give new figures in the next one. The curves come piece by
+ * piece, one a frame, so that typing is never held up; a new edit drops the pieces not yet computed.
+ */
 export function createResults(
   design: Accessor<Design>,
   engine: Engine,
@@ -48,42 +57,68 @@ export function createResults(
   const [fault, setFault] = createSignal<string | null>(null);
   let cancel = () => {};
 
-  function guarded(work: () => void): void {
-    try {
-      work();
-    } catch (error) {
-      setFault(error instanceof Error ? error.message : String(error));
-    }
+  function inNextFrame(work: () => void): void {
+    cancel = schedule(() => {
+      try {
+        work();
+      } catch (error) {
+        setFault(error instanceof Error ? error.message : String(error));
+      }
+    });
   }
 
   function computeFigures(current: Design): void {
-    guarded(() => {
-      const found = engine.solve(current);
-      batch(() => {
-        setSolution(found);
-        setSolved(current);
-        setFault(null);
-      });
+    const found = engine.solve(current);
+    batch(() => {
+      setSolution(found);
+      setSolved(current);
+      setFault(null);
     });
-    cancel = schedule(() => guarded(() => setCurves(computeCurves(engine, current))));
+    inNextFrame(() => computePieces(piecesOf(engine, current), {}));
+  }
+
+  function computePieces(pieces: readonly Piece[], found: Partial<Record<string, unknown>>): void {
+    const [piece, ...rest] = pieces;
+    if (piece === undefined) {
+      setCurves(assemble(found));
+      return;
+    }
+    const more = { ...found, [piece.key]: piece.compute() };
+    inNextFrame(() => computePieces(rest, more));
   }
 
   createEffect(
     on(design, (current) => {
       cancel();
-      cancel = schedule(() => computeFigures(current));
+      inNextFrame(() => computeFigures(current));
     }),
   );
   onCleanup(() => cancel());
-  return { solution, curves, solved, fault };
+  return { solution, solved, curves, fault };
 }
 
-function computeCurves(engine: Engine, design: Design): Curves {
-  const each = <T>(find: (service: Service) => T) =>
-    Object.fromEntries(services.map((service) => [service, find(service)])) as Record<Service, T>;
+interface Piece {
+  readonly key: string;
+  readonly compute: () => unknown;
+}
+
+function piecesOf(engine: Engine, design: Design): readonly Piece[] {
+  return [
+    ...services.map((service) => ({ key: `sweep.${service}`, compute: () => engine.sweep(design, service) })),
+    ...services.map((service) => ({
+      key: `warmUp.${service}`,
+      compute: () => engine.warmUp(design, service),
+    })),
+    { key: 'rating', compute: () => engine.ratingCurve(design) },
+  ];
+}
+
+function assemble(found: Partial<Record<string, unknown>>): Curves {
+  const each = (kind: string) =>
+    Object.fromEntries(services.map((service) => [service, found[`${kind}.${service}`]]));
   return {
-    sweeps: each((service) => engine.sweep(design, service)),
-    warmUps: each((service) => engine.warmUp(design, service)),
-    rating: engine.ratingCurve(design),
+    sweeps: each('sweep') as Curves['sweeps'],
+    warmUps: each('warmUp') as Curves['warmUps'],
+    rating: found.rating as Curves['rating'],
   };
 }

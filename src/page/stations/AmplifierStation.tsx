@@ -1,7 +1,7 @@
 import { StageDrawing } from '../drawings/StageDrawing.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { Found, FoundByService } from '../parts/Found.tsx';
-import { More, Station } from '../parts/Station.tsx';
+import { More, MoreFigures, Station } from '../parts/Station.tsx';
 
 const more = [
   'amplifier.drivePower',
@@ -44,11 +44,13 @@ export function AmplifierStation(props: { number: number }) {
           <Found name="dcPowerPep" main />
           <Found name="railCurrentPep" />
           <Found name="pep" />
-          <Found name="drainEfficiencyPep" />
-          <Found name="loadPerDevice" />
-          <Found name="kneeVoltage" />
-          <Found name="hottestHeat" />
           <FoundByService names={['averageRatio', 'dcPowerOver', 'deviceHeatOver', 'heatRatio']} />
+          <MoreFigures>
+            <Found name="drainEfficiencyPep" />
+            <Found name="loadPerDevice" />
+            <Found name="kneeVoltage" />
+            <Found name="hottestHeat" />
+          </MoreFigures>
         </>
       }
     />

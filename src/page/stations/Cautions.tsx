@@ -1,6 +1,7 @@
-import { For, Show } from 'solid-js';
+import { For } from 'solid-js';
 import type { Severity } from '../../../shared/solution.ts';
 import { sources } from '../../engine/catalogue/index.ts';
+import { disclaimer, standingLines } from '../../engine/index.ts';
 import { SourceLine } from '../parts/Working.tsx';
 import { useSheet } from '../state/sheet.ts';
 
@@ -35,13 +36,12 @@ export function Cautions(props: { number: number }) {
           )}
         </For>
       </ol>
-      <Show when={sheet.results.solution()}>
-        <p class="standing">
-          These figures are estimates from the entries above. They do not replace the rules of your country,
-          the terms of your licence, the data sheets of your parts or your own measurements; where those ask
-          for more, they stand over this sheet.
-        </p>
-      </Show>
+      <div class="standing">
+        <ul>
+          <For each={standingLines}>{(line) => <li>{line}</li>}</For>
+        </ul>
+        <p>{disclaimer}</p>
+      </div>
     </section>
   );
 }

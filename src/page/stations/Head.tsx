@@ -27,6 +27,7 @@ export function Head() {
           onBlur={() => store.commit()}
         />
       </div>
+      <p class="print-only">Printed {new Date().toLocaleDateString()}</p>
       <Actions />
       <div class="head-settings">
         <Setting<UnitSystem>

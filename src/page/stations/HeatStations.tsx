@@ -6,7 +6,7 @@ import { Fields } from '../parts/Fields.tsx';
 import { Found, FoundByService } from '../parts/Found.tsx';
 import { Plot } from '../parts/plot/Plot.tsx';
 import { ServicePicker } from '../parts/ServicePicker.tsx';
-import { More, Station } from '../parts/Station.tsx';
+import { More, MoreFigures, Station } from '../parts/Station.tsx';
 import { useSheet } from '../state/sheet.ts';
 import { ratingPlot } from './plots.ts';
 
@@ -49,10 +49,12 @@ export function DeviceStation(props: { number: number }) {
       }
       found={
         <>
-          <FoundByService names={['junctionPeak', 'junctionMargin', 'junctionMean', 'junctionRipple']} />
           <Found name="designLimit" main />
-          <Found name="padResistance" />
-          <Found name="spreadingResistance" />
+          <FoundByService names={['junctionPeak', 'junctionMargin', 'junctionMean', 'junctionRipple']} />
+          <MoreFigures>
+            <Found name="padResistance" />
+            <Found name="spreadingResistance" />
+          </MoreFigures>
         </>
       }
     />
@@ -104,11 +106,13 @@ export function SinkStation(props: { number: number }) {
           <Found name="ratingHeat" />
           <FoundByService names={['plateHeat', 'sinkResistance', 'plateMean', 'platePeak', 'sinkAir']} />
           <Found name="finGap" />
-          <Found name="ratingFilm" />
-          <Found name="ratingFinEfficiency" />
-          <Found name="ratingRadiantShare" />
-          <Found name="sinkMass" />
-          <Found name="sinkHeatCapacity" />
+          <MoreFigures>
+            <Found name="ratingFilm" />
+            <Found name="ratingFinEfficiency" />
+            <Found name="ratingRadiantShare" />
+            <Found name="sinkMass" />
+            <Found name="sinkHeatCapacity" />
+          </MoreFigures>
         </>
       }
       wide={

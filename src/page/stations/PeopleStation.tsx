@@ -1,7 +1,7 @@
 import { PeopleDrawing } from '../drawings/PeopleDrawing.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { Found } from '../parts/Found.tsx';
-import { More, Station } from '../parts/Station.tsx';
+import { More, MoreFigures, Station } from '../parts/Station.tsx';
 
 const more = ['antenna.feedLineLoss', 'antenna.tier', 'antenna.groundFactor', 'limits.touchGoverns'];
 
@@ -34,12 +34,14 @@ export function PeopleStation(props: { number: number }) {
           <Found name="exposureDistance" main />
           <Found name="touchTemperature" main />
           <Found name="touchThreshold" />
-          <Found name="burnTime" />
-          <Found name="exposurePower" />
-          <Found name="exposureFrequency" />
-          <Found name="exposureLimit" />
-          <Found name="outputVoltagePeak" />
-          <Found name="outputCurrent" />
+          <MoreFigures>
+            <Found name="burnTime" />
+            <Found name="exposurePower" />
+            <Found name="exposureFrequency" />
+            <Found name="exposureLimit" />
+            <Found name="outputVoltagePeak" />
+            <Found name="outputCurrent" />
+          </MoreFigures>
         </>
       }
     />

@@ -5,7 +5,7 @@ import { SupplyDrawing } from '../drawings/SupplyDrawing.tsx';
 import { Field } from '../parts/Field.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { Found, FoundByService } from '../parts/Found.tsx';
-import { More, Station } from '../parts/Station.tsx';
+import { More, MoreFigures, Station } from '../parts/Station.tsx';
 import { WireTable } from '../parts/WireTable.tsx';
 import { useSheet } from '../state/sheet.ts';
 
@@ -53,13 +53,15 @@ export function SourceStation(props: { number: number }) {
           <Found name="fuseRating" main />
           <Found name="inputVoltagePep" main />
           <Found name="pathDropShare" />
-          <Found name="pathResistance" />
-          <Found name="wireAmpacity" />
-          <Found name="wireTemperature" />
-          <Found name="fuseLoad" />
-          <Found name="faultCurrent" />
-          <Found name="greatestLoadPower" />
           <FoundByService names={['inputCurrentMean', 'inputCurrentRms', 'cycleCurrentMean']} />
+          <MoreFigures>
+            <Found name="pathResistance" />
+            <Found name="wireAmpacity" />
+            <Found name="wireTemperature" />
+            <Found name="fuseLoad" />
+            <Found name="faultCurrent" />
+            <Found name="greatestLoadPower" />
+          </MoreFigures>
         </>
       }
       wide={<WireTable />}
@@ -126,8 +128,8 @@ function EfficiencyPoints() {
       <Index each={points()}>
         {(_point, index) => (
           <div class="point">
-            <Field path={`converter.points.${index}.inputVoltage`} label="at input voltage" />
-            <Field path={`converter.points.${index}.inputCurrent`} label="and input current" />
+            <Field path={`converter.points.${index}.inputVoltage`} label="at input" />
+            <Field path={`converter.points.${index}.inputCurrent`} label="and current" />
             <Field path={`converter.points.${index}.efficiency`} label="efficiency" />
             <Show when={points().length > 1}>
               <button

@@ -1,6 +1,6 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import { type RatingCurve, type Service, type Solution, services } from '../../../shared/solution.ts';
-import { writeDuration, writeNumber, writeQuantity } from '../../engine/quantity/write.ts';
+import { writeDuration, writeNumber, writeQuantity, writeShareDown } from '../../engine/quantity/write.ts';
 import {
   niceRange,
   niceTicks,
@@ -22,6 +22,8 @@ export interface Told {
 
 const icePoint = 273.15;
 const toCelsius = (kelvin: number) => kelvin - icePoint;
+const perCent = (value: number) => `${writeNumber(value, 3, true)}\u202f%`;
+const plain = (value: number) => writeNumber(value, 3, true);
 const degrees = (value: number) => writeQuantity(value + icePoint, 'temperature');
 
 /** One colour and one line style for each service, everywhere. */
@@ -38,9 +40,18 @@ function limitLines(solution: Solution): readonly PlotLimit[] {
   const limit = solution.values.designLimit;
   const greatest = solution.values.maximumJunction;
   const found: PlotLimit[] = [];
-  if (limit !== undefined) found.push({ label: 'design limit', value: toCelsius(limit), tone: '--close' });
+  if (limit !== undefined)
+    found.push({
+      label: `design limit ${writeQuantity(limit, 'temperature')}`,
+      value: toCelsius(limit),
+      tone: '--close',
+    });
   if (greatest !== undefined)
-    found.push({ label: 'T_j max of the data sheet', value: toCelsius(greatest), tone: '--over' });
+    found.push({
+      label: `data sheet ${writeQuantity(greatest, 'temperature')}`,
+      value: toCelsius(greatest),
+      tone: '--over',
+    });
   return found;
 }
 
@@ -61,7 +72,7 @@ function temperatureAxis(series: readonly PlotSeries[], limits: readonly PlotLim
   const values = series.flatMap((each) => each.values).filter((value): value is number => value !== null);
   const low = Math.min(...values, ...limits.map((limit) => limit.value));
   const range = niceRange([Math.min(low, 20), ceiling(values, limits) + 6], 6);
-  return { yRange: range, yTicks: niceTicks(range[0], range[1], 6), writeY: degrees };
+  return { yRange: range, yTicks: niceTicks(range[0], range[1], 6), writeY: degrees, tickY: degrees };
 }
 
 /** Junction temperature against duty for the three services. */
@@ -84,13 +95,18 @@ export function dutyPlot(design: Design, solution: Solution, sweeps: Curves['swe
     yLabel: 'junction, highest in the cycle',
     xRange: [0, 100],
     xTicks: niceTicks(0, 100, 5),
-    writeX: (share) => `${writeNumber(share, 3, true)}\u202f%`,
+    writeX: perCent,
+    tickX: perCent,
     ...temperatureAxis(series, limits),
     series,
     limits,
     bands: marginBand(solution),
     marks: [
-      { x: design.service.transmitShare * 100, label: 'planned', tone: '--ink' },
+      {
+        x: design.service.transmitShare * 100,
+        label: `planned ${writeQuantity(design.service.transmitShare, 'share', '%', 2)}`,
+        tone: '--ink-soft',
+      },
       ...safeDutyMarks(solution),
     ],
   };
@@ -105,7 +121,7 @@ function safeDutyMarks(solution: Solution): readonly PlotMark[] {
     const share = result.value.safeDuty;
     const byJunction = result.value.governing.key === 'junction';
     if (share <= 0 || share >= 1 || !byJunction) return [];
-    const label = `${serviceNames[service]} up to ${writeQuantity(share, 'share', '%', 2)}`;
+    const label = `${serviceNames[service]} up to ${writeShareDown(share)}`;
     return [{ x: share * 100, y: toCelsius(limit), label, tone: lines[service].tone }];
   });
 }
@@ -115,12 +131,7 @@ function dutyFinding(solution: Solution): string {
     const result = solution.services[service];
     if (!result.ok) return [];
     const share = result.value.safeDuty;
-    const text =
-      share >= 1
-        ? 'at any duty'
-        : share <= 0
-          ? 'at no duty'
-          : `up to ${writeQuantity(share, 'share', '%', 2)}`;
+    const text = share >= 1 ? 'at any duty' : share <= 0 ? 'at no duty' : `up to ${writeShareDown(share)}`;
     return [`${serviceNames[service]} ${text}`];
   });
   return parts.length === 0 ? '' : `Within the limits: ${parts.join(', ')}.`;
@@ -154,7 +165,8 @@ export function warmUpPlot(
     yLabel: `${serviceNames[service]}, from cold`,
     xRange: [0, end],
     xTicks: niceTicks(0, end, 6),
-    writeX: (value) => writeNumber(value, 3, true),
+    writeX: (value) => writeDuration(value * 60),
+    tickX: plain,
     ...temperatureAxis(series, limits),
     series,
     limits,
@@ -163,7 +175,7 @@ export function warmUpPlot(
   };
   const highest = Math.max(...junction);
   const finding = `Highest junction ${writeQuantity(highest, 'temperature')} within ${writeDuration(time.at(-1)!)}, at the planned duty.`;
-  return { data, start: minutes.length - 1, finding };
+  return { data, start: junction.indexOf(highest), finding };
 }
 
 /** Sink resistance against heat. */
@@ -177,14 +189,16 @@ export function ratingPlot(curve: RatingCurve): Told | undefined {
   const perWatt = (value: number) => writeQuantity(value, 'thermalResistance');
   const data: PlotData = {
     x: [...curve.heat],
-    xLabel: 'heat',
+    xLabel: 'heat, W',
     yLabel: 'K/W',
     xRange: [0, end],
     xTicks: niceTicks(0, end, 6),
     writeX: (value) => writeQuantity(value, 'power', 'W'),
+    tickX: plain,
     yRange,
     yTicks: niceTicks(yRange[0], yRange[1], 5),
     writeY: perWatt,
+    tickY: plain,
     series,
     limits: [],
     bands: [],

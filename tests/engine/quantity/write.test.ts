@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { writeDuration, writeEntry, writeNumber, writeQuantity } from '../../../src/engine/quantity/write.ts';
+import {
+  writeDuration,
+  writeEntry,
+  writeNumber,
+  writeQuantity,
+  writeShareDown,
+} from '../../../src/engine/quantity/write.ts';
 
 const spaced = (text: string) => text.replaceAll(' ', '\u202f');
 
@@ -80,5 +86,18 @@ describe('writeDuration', () => {
     [Number.POSITIVE_INFINITY, '?'],
   ])('%s s is %s', (seconds, text) => {
     expect(writeDuration(seconds).replaceAll('\u202f', ' ')).toBe(text);
+  });
+});
+
+describe('writeShareDown', () => {
+  it.each([
+    [0.3999, '39 %'],
+    [0.29, '29 %'],
+    [1, '100 %'],
+    [0.0057, '0.5 %'],
+    [0, '0 %'],
+    [Number.NaN, '?'],
+  ])('%s is %s', (share, text) => {
+    expect(writeShareDown(share).replaceAll('\u202f', ' ')).toBe(text);
   });
 });

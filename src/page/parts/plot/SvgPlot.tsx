@@ -52,7 +52,7 @@ export function SvgPlot(props: { data: PlotData }) {
           <>
             <path class="plot-grid" d={`M${margin.left} ${y(tick)}H${right}`} />
             <text class="plot-tick" x={margin.left - 8} y={y(tick) + 4} text-anchor="end">
-              {props.data.writeY(tick)}
+              {props.data.tickY(tick)}
             </text>
           </>
         )}
@@ -62,7 +62,7 @@ export function SvgPlot(props: { data: PlotData }) {
           <>
             <path class="plot-grid" d={`M${x(tick)} ${bottom}v5`} />
             <text class="plot-tick" x={x(tick)} y={bottom + 19} text-anchor="middle">
-              {props.data.writeX(tick)}
+              {props.data.tickX(tick)}
             </text>
           </>
         )}
@@ -99,7 +99,7 @@ export function SvgPlot(props: { data: PlotData }) {
         )}
       </For>
       <For each={props.data.marks}>
-        {(mark) => (
+        {(mark, index) => (
           <>
             <path
               class="plot-mark"
@@ -110,7 +110,7 @@ export function SvgPlot(props: { data: PlotData }) {
               class="plot-name"
               fill={`var(${mark.tone})`}
               x={x(mark.x) - 5}
-              y={bottom - 6}
+              y={bottom - 6 - labelHeight * index()}
               text-anchor="end"
             >
               {mark.label}

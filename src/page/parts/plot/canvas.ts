@@ -41,16 +41,17 @@ export function mountPlot(
     font: font(),
     grid: { stroke: () => css('--hairline'), width: 1, show: side === 'y' },
     ticks: { stroke: () => css('--hairline'), width: 1, size: 5, show: side === 'x' },
-    size: side === 'x' ? 30 : 48,
+    size: side === 'x' ? 46 : 48,
     gap: 5,
     splits: () => [...(side === 'x' ? data.xTicks : data.yTicks)],
-    values: (_plot, ticks) => ticks.map(side === 'x' ? data.writeX : data.writeY),
+    values: (_plot, ticks) => ticks.map(side === 'x' ? data.tickX : data.tickY),
   });
 
   const plot = new Plot(
     {
       width: size.width,
       height: size.height,
+      pxAlign: 0,
       padding: [18, rightMargin, 0, 0],
       legend: { show: false },
       cursor: { y: false, drag: { x: false, y: false }, points: { size: 8 } },
@@ -153,8 +154,8 @@ function drawNames(plot: uPlot, data: PlotData, css: Css, font: (weight?: string
   ctx.font = scaled(font());
   ctx.fillStyle = css('--ink-soft');
   ctx.fillText(data.yLabel, bbox.left + 4 * ratio, bbox.top - 9 * ratio);
-  ctx.textAlign = 'left';
-  ctx.fillText(data.xLabel, right + 8 * ratio, bottom + 14 * ratio);
+  ctx.textAlign = 'right';
+  ctx.fillText(data.xLabel, right, bottom + 36 * ratio);
   ctx.restore();
 }
 
@@ -169,15 +170,8 @@ function placeMarks(plot: uPlot, data: PlotData, css: Css, face: string, ratio: 
     if (mark.y !== undefined) dot(ctx, css(mark.tone), x, top, ratio);
     const fits = x - bbox.left > ctx.measureText(mark.label).width + 10 * ratio;
     ctx.textAlign = fits ? 'right' : 'left';
-    halo(
-      ctx,
-      css,
-      mark.label,
-      x + (fits ? -5 : 5) * ratio,
-      bottom - (11 + 16 * index) * ratio,
-      css(mark.tone),
-      ratio,
-    );
+    const y = bottom - (11 + 16 * index) * ratio;
+    halo(ctx, css, mark.label, x + (fits ? -5 : 5) * ratio, y, css(mark.tone), ratio);
   });
 }
 

@@ -38,8 +38,12 @@ export interface PlotData {
   readonly yRange: readonly [number, number];
   readonly xTicks: readonly number[];
   readonly yTicks: readonly number[];
+  /** A value with its unit, for the readout and the table. */
   readonly writeX: (value: number) => string;
   readonly writeY: (value: number) => string;
+  /** The same at a tick, as short as can be. */
+  readonly tickX: (value: number) => string;
+  readonly tickY: (value: number) => string;
   readonly series: readonly PlotSeries[];
   readonly limits: readonly PlotLimit[];
   readonly bands: readonly PlotBand[];
