@@ -1,6 +1,7 @@
 import { createEffect, createSignal, type JSX, onCleanup, onMount } from 'solid-js';
 import { PowerPath } from './drawings/PowerPath.tsx';
 import { openFile } from './state/openSave.ts';
+import { openForPrint } from './state/printing.ts';
 import { SheetProvider, type SheetState } from './state/sheet.ts';
 import { AmplifierStation } from './stations/AmplifierStation.tsx';
 import { Cautions } from './stations/Cautions.tsx';
