@@ -42,7 +42,7 @@ export const heatQuantities: readonly QuantityEntry[] = [
     station: 'device',
     method:
       'Your own limit, or the lower of 125 °C and the data sheet’s greatest junction temperature less 40 K.',
-    source: 'juncLimit',
+    source: 'junctionLevels',
   },
   {
     key: 'padResistance',

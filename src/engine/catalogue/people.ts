@@ -50,7 +50,7 @@ export const peopleQuantities: readonly QuantityEntry[] = [
     dimension: 'frequency',
     station: 'people',
     method: 'Upper edge of the chosen band, where the limit is lowest.',
-    source: 'bands97301',
+    source: 'amateurBands',
   },
   {
     key: 'exposureLimit',
@@ -97,7 +97,7 @@ export const peopleQuantities: readonly QuantityEntry[] = [
     station: 'people',
     method:
       'Highest plate temperature of the services at the planned duty, raised by 5 K or 15 % of the rise, whichever is more.',
-    source: 'iso13732',
+    source: 'touch',
   },
   {
     key: 'touchThreshold',
@@ -106,7 +106,7 @@ export const peopleQuantities: readonly QuantityEntry[] = [
     dimension: 'temperature',
     station: 'people',
     method: 'Table of burn thresholds, straight in the logarithm of time between its points.',
-    source: 'iso13732',
+    source: 'touch',
   },
   {
     key: 'burnTime',
@@ -115,6 +115,6 @@ export const peopleQuantities: readonly QuantityEntry[] = [
     dimension: 'time',
     station: 'people',
     method: 'The same table read the other way; absent below 43 °C.',
-    source: 'iso13732',
+    source: 'touch',
   },
 ];

@@ -58,7 +58,7 @@ export const supplyQuantities: readonly QuantityEntry[] = [
     station: 'source',
     method:
       'AWG: copper of 100 % IACS over the area of the gauge number; metric: greatest resistance of IEC 60228 class 5.',
-    source: 'iec60228',
+    source: 'class5',
   },
   {
     key: 'wireTemperature',
@@ -68,7 +68,7 @@ export const supplyQuantities: readonly QuantityEntry[] = [
     station: 'source',
     method:
       'Joule heat against natural convection (horizontal cylinder) and radiation, the pair counted together, at the current of an unbroken carrier.',
-    source: 'churchillChuCylinder',
+    source: 'wireConvection',
   },
   {
     key: 'wireResistanceHot',
@@ -77,7 +77,7 @@ export const supplyQuantities: readonly QuantityEntry[] = [
     dimension: 'resistancePerLength',
     station: 'source',
     formula: 'wireResistance20 * (1 + 0.00393 / K * (wireTemperature - 293.15 K))',
-    source: 'iec60028',
+    source: 'copper',
   },
   {
     key: 'pathResistance',
@@ -103,7 +103,7 @@ export const supplyQuantities: readonly QuantityEntry[] = [
     station: 'source',
     formula:
       '((sourceVoltage - seriesDrop) + sqrt((sourceVoltage - seriesDrop)^2 - 4 * (sourceResistance + pathResistance) * loadPowerPep)) / 2',
-    source: 'constantPowerLoad',
+    source: 'constantPower',
   },
   {
     key: 'inputCurrentPep',
@@ -144,7 +144,7 @@ export const supplyQuantities: readonly QuantityEntry[] = [
     dimension: 'power',
     station: 'source',
     formula: '(sourceVoltage - seriesDrop)^2 / (4 * (sourceResistance + pathResistance))',
-    source: 'constantPowerLoad',
+    source: 'constantPower',
   },
   {
     key: 'faultCurrent',
@@ -183,7 +183,7 @@ export const supplyQuantities: readonly QuantityEntry[] = [
     station: 'source',
     method:
       'The smaller of the published table, corrected for room temperature and for the pair, and 88 % of the heat-balance model.',
-    source: 'ampacityTable',
+    source: 'boatAmpacity',
   },
   {
     key: 'inputCurrentMean',
@@ -248,7 +248,7 @@ export const supplyQuantities: readonly QuantityEntry[] = [
     dimension: 'current',
     station: 'source',
     method: 'Boards in receive, and the bias of the final if it stays on.',
-    source: 'constantPowerLoad',
+    source: 'constantPower',
   },
   {
     key: 'finalInputPowerPep',
@@ -266,7 +266,7 @@ export const supplyQuantities: readonly QuantityEntry[] = [
     station: 'converter',
     method:
       'No-load power plus a linear and a square term in the input current, through the efficiency points; 0 without a converter.',
-    source: 'moduleLoss',
+    source: 'converterLoss',
   },
   {
     key: 'converterEfficiencyPep',
@@ -301,6 +301,6 @@ export const supplyQuantities: readonly QuantityEntry[] = [
     dimension: 'voltage',
     station: 'converter',
     method: 'The converter’s set voltage, or without a converter the voltage at the end of the wire.',
-    source: 'constantPowerLoad',
+    source: 'constantPower',
   },
 ];

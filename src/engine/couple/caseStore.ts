@@ -60,7 +60,7 @@ export function insideStore(design: Design, path: HeatPath, pressure: number): S
     },
     timeToLimit({ plate, caseAir }, limit, added) {
       const settled = steadyInCase(model, plate, caseAir).plate;
-      const longest = 20 * settleTime(model, plate, settled);
+      const longest = settledTime(model, plate + caseAir, settled);
       const excess = (time: number) => ambient + after(cold, plate, caseAir, time) + added(time) - limit;
       if (ambient + added(0) >= limit) return 0;
       if (ambient + settled + added(longest) <= limit) return null;
@@ -80,7 +80,11 @@ export function insideStore(design: Design, path: HeatPath, pressure: number): S
   };
 }
 
-/** A time in which sink and case together settle to some per cent, s. */
-function settleTime(model: SinkInCase, heat: number, rise: number): number {
-  return heat > 0 ? ((model.sinkCapacity + model.boxCapacity) * rise) / heat : 1;
+/** Longest time to a limit that is looked for, s: nobody holds a key for a month. */
+const longestHold = 30 * 86_400;
+
+/** A time in which sink and case together have all but settled, s. */
+function settledTime(model: SinkInCase, heat: number, rise: number): number {
+  const time = (20 * (model.sinkCapacity + model.boxCapacity) * rise) / heat;
+  return heat > 0 ? Math.min(time, longestHold) : longestHold;
 }

@@ -3,8 +3,7 @@ import { type Outcome, success } from '../../../shared/outcome.ts';
 import type { RatingCurve, Service, Sweep, WarmUp } from '../../../shared/solution.ts';
 import { ladderRise, ladderStep } from '../heat/deviceLadder.ts';
 import { type Prepared, prepare } from './prepare.ts';
-import { type Coupled, type CycleState, cycleAt, heatSegments } from './serviceCycle.ts';
-import type { StoreRises } from './store.ts';
+import { type Coupled, type CycleGuess, type CycleState, cycleAt, heatSegments } from './serviceCycle.ts';
 
 /**
  * Junction temperature against duty for one service, each point the periodic steady state within its cycle.
@@ -20,7 +19,7 @@ export function sweepPrepared(prepared: Prepared, service: Service, points: numb
   const coupled = prepared.coupled.value;
   const count = Math.max(2, Math.round(points));
   const states: CycleState[] = [];
-  let guess: StoreRises | undefined;
+  let guess: CycleGuess | undefined;
   for (let i = 0; i < count; i += 1) {
     const state = cycleAt(coupled, service, i / (count - 1), guess);
     if (!state.ok) {

@@ -33,14 +33,18 @@ const shareTolerance = 1e-5;
  * Largest transmit share at which no limit is passed: the first crossing met when the share is raised from nothing.
  *
  * at: state at a share in [0, 1]. Where even share 0 passes a limit the answer is 0 with that limit.
+ * rising: transmitting heats everything at least as much as listening, so temperatures rise with the share and the ends
+ * alone bracket the crossing.
  */
 export function safeShare(
   at: (share: number) => Outcome<DutyPoint>,
   limits: readonly DutyLimit[],
+  rising: boolean,
 ): Outcome<DutyFound> {
+  const steps = rising ? 1 : scanSteps;
   let before = 0;
-  for (let step = 0; step <= scanSteps; step += 1) {
-    const share = step / scanSteps;
+  for (let step = 0; step <= steps; step += 1) {
+    const share = step / steps;
     const point = at(share);
     if (!point.ok && step === 0) return point;
     // A share that has no steady state (runaway) is beyond the safe one.

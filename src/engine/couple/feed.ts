@@ -164,7 +164,7 @@ function direct(
  * current less rail: the mismatch falls throughout and has one root between zero and the open voltage.
  */
 function settledRail(answer: (rail: number) => number, drive: number): number {
-  const root = bracketedRoot((rail) => answer(rail) - rail, 0, drive, { tolerance: 1e-14 * drive });
+  const root = bracketedRoot((rail) => answer(rail) - rail, 0, drive, { tolerance: 1e-11 * drive });
   return root.ok ? root.value.root : 0;
 }
 

@@ -12,7 +12,7 @@ import type { Store, StoreRises, StoreSegment } from './store.ts';
 /** A held vowel: how long the envelope can stay at the hottest amplitude, s. Own choice, cautious. */
 const vowelTime = 0.3;
 /** Junction temperatures are settled to this, K, before the heat of a temperature-dependent final is believed. */
-const settleTolerance = 1e-7;
+const settleTolerance = 1e-5;
 const mostRounds = 80;
 /** A junction this hot has run away, K: silicon is no semiconductor any more. */
 const runawayTemperature = 900;
@@ -71,7 +71,14 @@ export interface CycleState extends DutyPoint {
   readonly load: ServiceLoad;
   readonly nodes: readonly HeatNode[];
   readonly iterations: number;
-  readonly guess: StoreRises;
+  readonly guess: CycleGuess;
+}
+
+/** Where to start the search for a neighbouring state. */
+export interface CycleGuess {
+  readonly store: StoreRises;
+  /** K */
+  readonly junction: number;
 }
 
 /** What the cycle's two parts put into plate and case, W. */
@@ -89,8 +96,19 @@ function segmentOf(coupled: Coupled, duration: number, part: HeatParts): StoreSe
 
 type HeatParts = Pick<PowerPoint, 'deviceHeat' | 'networkHeat' | 'converterHeat' | 'boards'>;
 
+/** Ripples already worked out: the duty does not change them. */
+const knownRipples = new WeakMap<ServiceLoad, number>();
+
 /** Rise of the junction within the over above what the over's mean heat gives, K. */
 function rippleOf(coupled: Coupled, service: Service, load: ServiceLoad): number {
+  const known = knownRipples.get(load);
+  if (known !== undefined) return known;
+  const found = findRipple(coupled, service, load);
+  knownRipples.set(load, found);
+  return found;
+}
+
+function findRipple(coupled: Coupled, service: Service, load: ServiceLoad): number {
   const { path, hottest, loads } = coupled;
   const mean = load.over.deviceHeat / path.deviceCount;
   if (service === 'ssb') {
@@ -135,6 +153,17 @@ export function heatSegments(
       ripple: 0,
     },
   ].filter((part) => part.segment.duration > 0);
+}
+
+/** Whether every part of the design gets at least as much heat while transmitting as while listening. */
+export function heatsMoreThanReceive(coupled: Coupled, load: ServiceLoad): boolean {
+  const over = segmentOf(coupled, 1, load.over);
+  const rest = segmentOf(coupled, 1, coupled.receive);
+  return (
+    load.over.deviceHeat >= coupled.receive.deviceHeat &&
+    over.plate >= rest.plate &&
+    over.caseAir >= rest.caseAir
+  );
 }
 
 function cycleWith(
@@ -198,7 +227,7 @@ function cycleWith(
       { key: 'air', label: 'air at the fins', mean: plate.air, peak: plate.air },
     ],
     iterations: plate.iterations,
-    guess: plate.guess,
+    guess: { store: plate.guess, junction: junctionPeak },
   };
 }
 
@@ -227,10 +256,10 @@ export function cycleAt(
   coupled: Coupled,
   service: Service,
   share: number,
-  guess?: StoreRises,
+  guess?: CycleGuess,
 ): Outcome<CycleState> {
-  let junction = coupled.design.surroundings.ambient;
-  let start = guess;
+  let junction = guess?.junction ?? coupled.design.surroundings.ambient;
+  let start = guess?.store;
   let iterations = 0;
   for (let round = 0; round < mostRounds; round += 1) {
     const load = coupled.load(service, junction);
@@ -242,7 +271,7 @@ export function cycleAt(
     if (done) return success({ ...state, iterations });
     if (state.junctionPeak > runawayTemperature) return runaway(state.junctionPeak);
     junction = state.junctionPeak;
-    start = state.guess;
+    start = state.guess.store;
   }
   return runaway(junction);
 }

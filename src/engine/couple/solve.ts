@@ -15,7 +15,7 @@ import { junctionState, worst } from './limits.ts';
 import { cautionsOf, coolEnough, judgePeople, type PeopleFigures } from './people.ts';
 import { powerPaths } from './powerPath.ts';
 import { notesOf, type Prepared, prepare } from './prepare.ts';
-import { type Coupled, type CycleState, cycleAt, holdTimeOf } from './serviceCycle.ts';
+import { type Coupled, type CycleState, cycleAt, heatsMoreThanReceive, holdTimeOf } from './serviceCycle.ts';
 import { judgeSupply, type SupplyFinding, supplyState } from './supplyJudgement.ts';
 import { type Electrics, type Protection, protect } from './supplySide.ts';
 import {
@@ -101,7 +101,11 @@ function serviceResult(
     });
   }
   const limits = dutyLimits(prepared);
-  const found = safeShare((share) => cycleAt(coupled, service, share, state.guess), limits);
+  const found = safeShare(
+    (share) => cycleAt(coupled, service, share, state.guess),
+    limits,
+    heatsMoreThanReceive(coupled, state.load),
+  );
   if (!found.ok) return found;
   const key = found.value.governing ?? 'none';
   return success({

@@ -1,0 +1,88 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const example = 'shared/examples/field-station-60w.json';
+const slow = { timeout: 30_000 };
+
+function run(...args: string[]) {
+  const { status, stdout, stderr } = spawnSync('npm', ['run', '--silent', 'solve', '--', ...args], {
+    cwd: root,
+    encoding: 'utf8',
+    shell: process.platform === 'win32',
+  });
+  return { status, stdout, stderr };
+}
+
+function fileWith(text: string): string {
+  const file = join(mkdtempSync(join(tmpdir(), 'design-')), 'design.json');
+  writeFileSync(file, text);
+  return file;
+}
+
+describe('npm run solve', () => {
+  it('prints the verdicts as text', slow, () => {
+    const { status, stdout } = run(example);
+    expect(status).toBe(0);
+    for (const line of ['SSB [fine]', 'CW [', 'Key-down [', '12 V input [', 'People [', 'Cautions']) {
+      expect(stdout).toContain(line);
+    }
+  });
+
+  it('--json prints every named quantity with unit and source', slow, () => {
+    const { status, stdout } = run(example, '--json');
+    expect(status).toBe(0);
+    const { quantities, verdicts } = JSON.parse(stdout);
+    expect(verdicts).toHaveLength(5);
+    expect(Object.keys(quantities).length).toBeGreaterThan(100);
+    expect(quantities.deviceHeatPep).toMatchObject({ unit: 'W', symbol: 'P_D', formula: expect.any(String) });
+    expect(quantities['keyDown.safeDuty'].value).toBeGreaterThan(0);
+    expect(quantities.pathResistance.label).toMatch(/Resistance/);
+  });
+
+  it('--sweep prints the duty curves as CSV with units in the header', slow, () => {
+    const { status, stdout } = run(example, '--sweep');
+    expect(status).toBe(0);
+    const lines = stdout.trim().split('\r\n');
+    expect(lines).toHaveLength(1 + 3 * 101);
+    expect(lines[0]).toBe(
+      'service,duty [1],junction highest [degC],junction mean [degC],plate highest [degC]',
+    );
+    expect(lines[1]).toMatch(/^ssb,0\.0000,30\.000,/);
+    for (const line of lines.slice(1)) expect(line).not.toMatch(/NaN|Infinity/);
+  });
+
+  it('prints each fault of a bad file with its path and exits non-zero', slow, () => {
+    const text = readFileSync(join(root, example), 'utf8')
+      .replace('"finCount": 10', '"finCount": "ten"')
+      .replace('"openVoltage": 13.2', '"openVoltage": -13.2');
+    const { status, stderr, stdout } = run(fileWith(text));
+    expect(status).toBe(1);
+    expect(stdout).toBe('');
+    expect(stderr).toMatch(/source\.openVoltage: Open-circuit voltage must lie between 3 and 60 V/);
+    expect(stderr).toMatch(/sink\.finCount: Number of fins must be a number/);
+    expect(stderr).toMatch(/2 faults/);
+  });
+
+  it('names a file that is missing or cut off', slow, () => {
+    expect(run('no-such-file.json')).toMatchObject({
+      status: 1,
+      stderr: expect.stringMatching(/cannot be read/),
+    });
+    const cut = run(fileWith(readFileSync(join(root, example), 'utf8').slice(0, 300)));
+    expect(cut.status).toBe(1);
+    expect(cut.stderr).toMatch(/ends too early/);
+  });
+
+  it('explains itself on wrong use', slow, () => {
+    expect(run('--frobnicate', example).status).toBe(2);
+    expect(run().status).toBe(2);
+    const help = run('--help');
+    expect(help.status).toBe(0);
+    expect(help.stdout).toMatch(/Usage/);
+  });
+});

@@ -1,0 +1,44 @@
+import fc from 'fast-check';
+import { type FieldSpec, fieldRegistry } from '../../../shared/design/fields.ts';
+import { type Design, designFormat, designSchema, designVersion } from '../../../shared/design/schema.ts';
+
+interface SchemaNode {
+  readonly def: {
+    readonly type: string;
+    readonly shape?: Readonly<Record<string, SchemaNode>>;
+    readonly element?: SchemaNode;
+  };
+}
+
+function fromSpec(spec: FieldSpec): fc.Arbitrary<unknown> {
+  if (spec.kind === 'flag') return fc.boolean();
+  if (spec.kind === 'text') return fc.string({ maxLength: 20 });
+  if (spec.kind === 'choice') return fc.constantFrom(...Object.keys(spec.options));
+  const whole = spec.dimension === 'count';
+  const value = whole
+    ? fc.integer({ min: spec.min, max: Math.min(spec.max, 40) })
+    : fc.double({ min: spec.min, max: spec.max, noNaN: true });
+  // The ends of the range are where models break; ask for them often.
+  const withEnds = fc.oneof({ weight: 6, arbitrary: value }, fc.constantFrom(spec.min, spec.max));
+  return spec.optional ? fc.option(withEnds, { nil: null, freq: 3 }) : withEnds;
+}
+
+function fromNode(node: SchemaNode): fc.Arbitrary<unknown> {
+  const spec = fieldRegistry.get(node as unknown as Parameters<typeof fieldRegistry.get>[0]);
+  if (spec) return fromSpec(spec);
+  const { shape, element } = node.def;
+  if (element) return fc.array(fromNode(element), { minLength: 1, maxLength: 3 });
+  if (!shape) throw new Error(`no arbitrary for a schema of type ${node.def.type}`);
+  return fc.record(
+    Object.fromEntries(
+      Object.entries(shape)
+        .filter(([key]) => key !== 'format' && key !== 'version')
+        .map(([key, child]) => [key, fromNode(child)]),
+    ),
+  );
+}
+
+/** Any design the schema accepts, however absurd. */
+export const anyDesign: fc.Arbitrary<Design> = fromNode(designSchema as unknown as SchemaNode).map(
+  (raw) => ({ ...(raw as object), format: designFormat, version: designVersion }) as Design,
+);
