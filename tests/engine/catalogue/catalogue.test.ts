@@ -1,4 +1,4 @@
-import { all, create, type MathNode, type SymbolNode, type Unit } from 'mathjs';
+import { all, create, type FactoryFunctionMap, type MathNode, type SymbolNode, type Unit } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { examples } from '../../../shared/design/examples.ts';
 import { type Dimension, fileUnits } from '../../../shared/design/fields.ts';
@@ -6,7 +6,7 @@ import { services } from '../../../shared/solution.ts';
 import { entryFor, quantities, quantityOrder, sources } from '../../../src/engine/catalogue/index.ts';
 import { solve } from '../../../src/engine/index.ts';
 
-const math = create(all);
+const math = create(all as FactoryFunctionMap);
 
 /** The unit a quantity has in mathjs; null for plain numbers (shares, decibels, counts, angles in radians). */
 const mathUnits: Readonly<Record<Dimension, string | null>> = {
