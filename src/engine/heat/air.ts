@@ -45,13 +45,14 @@ const specificHeatSquare = 428.57;
  *
  * @param filmTemperature K; fitted for 250 to 450 K, within 1 % of Incropera's table there. Smooth and positive outside.
  * @param pressure Pa
+ * @param gravityShare part of gravity along a tilted surface (cosine of the tilt), in the Rayleigh factor alone
  *
  * Misprint to beware of: Incropera's table A.4 gives density and kinematic viscosity at 1 bar, not at 1 atm.
  *
  * Sources: U.S. Standard Atmosphere 1976, eq. 51 and 53 (viscosity, conductivity); specific heat fitted to Incropera,
  * Fundamentals of Heat and Mass Transfer, table A.4 (own computation).
  */
-export function airProperties(filmTemperature: number, pressure: number): AirProperties {
+export function airProperties(filmTemperature: number, pressure: number, gravityShare = 1): AirProperties {
   const power = filmTemperature * Math.sqrt(filmTemperature);
   const viscosity = (sutherlandFactor * power) / (filmTemperature + sutherlandTemperature);
   const conductivity =
@@ -71,7 +72,7 @@ export function airProperties(filmTemperature: number, pressure: number): AirPro
     kinematicViscosity,
     diffusivity,
     prandtl: kinematicViscosity / diffusivity,
-    rayleighFactor: gravity / (filmTemperature * kinematicViscosity * diffusivity),
+    rayleighFactor: (gravityShare * gravity) / (filmTemperature * kinematicViscosity * diffusivity),
   };
 }
 

@@ -1,7 +1,7 @@
 import { type AirProperties, airProperties } from './air.ts';
 import { type ChannelExchange, channelExchange } from './channelRadiation.ts';
 import { stefanBoltzmann } from './constants.ts';
-import { finEfficiency } from './finEfficiency.ts';
+import { finEfficiency, taperedThickness } from './finEfficiency.ts';
 import {
   type ChannelShape,
   channelShape,
@@ -11,7 +11,7 @@ import {
 } from './verticalChannel.ts';
 import { verticalPlateFilm } from './verticalPlate.ts';
 
-/** A plate with straight fins on one side, SI. Vertical: the air rises along the fins. */
+/** A plate with straight fins on one side or both, SI. Upright: the air rises along the fins. */
 export interface FinGeometry {
   /** Of the plate, across the fins, W. */
   readonly width: number;
@@ -24,12 +24,16 @@ export interface FinGeometry {
   readonly finHeight: number;
   /** Mean thickness t. */
   readonly finThickness: number;
+  /** Thickness at the tip, if the fins are tapered; the root is as much thicker than the mean as the tip is thinner. */
+  readonly tipThickness?: number;
   /** W/(m K) */
   readonly conductivity: number;
   /** Total hemispherical. */
   readonly emissivity: number;
   /** The side without fins also stands in free air. */
   readonly backExposed: boolean;
+  /** The same fins on the other side too; then there is no back. */
+  readonly bothSides?: boolean;
 }
 
 /** Where the sink stands and what is known about it beyond the correlations. */
@@ -40,6 +44,8 @@ export interface FinConditions {
   readonly filmFactor: number;
   /** Factor on the film coefficient in the channels alone; see `defaultChannelFactor`. */
   readonly channelFactor: number;
+  /** Part of gravity along the fins, for a tilted sink; 1 upright. */
+  readonly gravityShare?: number;
 }
 
 /**
@@ -57,15 +63,19 @@ export interface PreparedFinArray {
   readonly geometry: FinGeometry;
   /** s = (W - N t)/(N - 1), m; positive. */
   readonly gap: number;
-  /** Hc = H + t/2, m. */
+  /** Hc = H + half the tip, m. */
   readonly correctedHeight: number;
+  /** Thickness for the efficiency: the mean, or that of the rectangular fin equal to a tapered one, m. */
+  readonly efficiencyThickness: number;
+  /** Channels, N - 1 a side. */
+  readonly channelCount: number;
   readonly shape: ChannelShape;
   readonly exchange: ChannelExchange;
   /** Both faces of all inner channels, (N - 1) 2 Hc L, m². */
   readonly channelFinArea: number;
   /** Plate between the fins, (N - 1) s L, m². */
   readonly channelBaseArea: number;
-  /** Outer faces of the two outer fins with the edges of the plate, 2 (H + tb) L, m². */
+  /** Outer faces of the two outer fins with the edges of the plate, 2 (H + tb) L for fins on one side, m². */
   readonly outerArea: number;
   /** Tips, N t L, m²; they radiate, their convection is in Hc. */
   readonly tipArea: number;
@@ -104,18 +114,23 @@ export function finGap(geometry: Pick<FinGeometry, 'width' | 'finCount' | 'finTh
 export function prepareFinArray(geometry: FinGeometry): PreparedFinArray {
   const { width, length, baseThickness, finCount, finHeight, finThickness, emissivity } = geometry;
   const gap = finGap(geometry);
-  const correctedHeight = finHeight + finThickness / 2;
+  const sides = geometry.bothSides ? 2 : 1;
+  const tip = geometry.tipThickness ?? finThickness;
+  const correctedHeight = finHeight + tip / 2;
+  const channelCount = (finCount - 1) * sides;
   return {
     geometry,
     gap,
     correctedHeight,
+    efficiencyThickness: tip === finThickness ? finThickness : taperedThickness(2 * finThickness - tip, tip),
+    channelCount,
     shape: channelShape(gap, finHeight, length),
     exchange: channelExchange(gap, finHeight, length, emissivity),
-    channelFinArea: (finCount - 1) * 2 * correctedHeight * length,
-    channelBaseArea: (finCount - 1) * gap * length,
-    outerArea: 2 * (finHeight + baseThickness) * length,
-    tipArea: finCount * finThickness * length,
-    backArea: geometry.backExposed ? width * length : 0,
+    channelFinArea: channelCount * 2 * correctedHeight * length,
+    channelBaseArea: channelCount * gap * length,
+    outerArea: 2 * (sides * finHeight + baseThickness) * length,
+    tipArea: sides * finCount * tip * length,
+    backArea: geometry.backExposed && sides === 1 ? width * length : 0,
   };
 }
 
@@ -156,10 +171,11 @@ export function finArrayHeat(
   form: ChannelForm = 'smaller',
 ): FinArrayHeat {
   const { geometry, exchange } = prepared;
-  const { conductivity, finThickness, finHeight, length, emissivity } = geometry;
+  const { conductivity, finHeight, length, emissivity } = geometry;
+  const { efficiencyThickness } = prepared;
   const rise = plate - air;
   const size = Math.abs(rise);
-  const film = airProperties((plate + air) / 2, conditions.pressure);
+  const film = airProperties((plate + air) / 2, conditions.pressure, conditions.gravityShare);
   const radiantFilm =
     stefanBoltzmann * (plate * plate + surroundings * surroundings) * (plate + surroundings);
   const radiant = radiantFilm * (plate - surroundings);
@@ -170,11 +186,11 @@ export function finArrayHeat(
   const plateFilm = verticalPlateFilm(film, size, length) * conditions.filmFactor;
 
   const finRadiantFilm = (exchange.fins * radiantFilm) / (2 * finHeight * length);
-  const eta = finEfficiency(h + finRadiantFilm, conductivity, finThickness, prepared.correctedHeight);
+  const eta = finEfficiency(h + finRadiantFilm, conductivity, efficiencyThickness, prepared.correctedHeight);
   const etaOuter = finEfficiency(
     plateFilm + emissivity * radiantFilm,
     conductivity,
-    finThickness,
+    efficiencyThickness,
     prepared.correctedHeight,
   );
 
@@ -183,7 +199,7 @@ export function finArrayHeat(
       plateFilm * (prepared.outerArea * etaOuter + prepared.backArea)) *
     rise;
   const radiation =
-    ((geometry.finCount - 1) * (exchange.fins * eta + exchange.base) +
+    (prepared.channelCount * (exchange.fins * eta + exchange.base) +
       emissivity * (prepared.outerArea * etaOuter + prepared.tipArea * eta + prepared.backArea)) *
     radiant;
   return {

@@ -1,6 +1,7 @@
 import { airProperties } from './air.ts';
 import { radiantHeat } from './constants.ts';
 import type { FinConditions } from './finArray.ts';
+import { horizontalLength, horizontalPlateFilm } from './horizontalPlate.ts';
 import { verticalPlateFilm } from './verticalPlate.ts';
 
 /** A flat vertical panel without fins, SI. */
@@ -48,7 +49,7 @@ export function panelHeat(
 ): PanelHeat {
   const rise = plate - air;
   const size = Math.abs(rise);
-  const film = airProperties((plate + air) / 2, conditions.pressure);
+  const film = airProperties((plate + air) / 2, conditions.pressure, conditions.gravityShare);
   const filmCoefficient = verticalPlateFilm(film, size, geometry.length) * conditions.filmFactor;
   const area = panelArea(geometry);
   const convection = area * filmCoefficient * rise;
@@ -59,5 +60,40 @@ export function panelHeat(
     radiation,
     filmCoefficient,
     rayleigh: film.rayleighFactor * size * geometry.length * geometry.length * geometry.length,
+  };
+}
+
+/**
+ * Heat given off by a level panel, W: the free face up or down, an exposed back the other way.
+ *
+ * @param faceUp the free face (the back, if exposed, then looks down)
+ */
+export function levelPanelHeat(
+  geometry: PanelGeometry,
+  faceUp: boolean,
+  plate: number,
+  air: number,
+  surroundings: number,
+  conditions: FinConditions,
+): PanelHeat {
+  const rise = plate - air;
+  const size = Math.abs(rise);
+  const film = airProperties((plate + air) / 2, conditions.pressure);
+  const level = horizontalLength(geometry.width, geometry.length);
+  const filmOf = (free: boolean) => horizontalPlateFilm(film, size, level, free) * conditions.filmFactor;
+  // A panel cooler than its air turns the picture over.
+  const facesFree = faceUp === rise >= 0;
+  const filmCoefficient = filmOf(facesFree);
+  const area = geometry.width * geometry.length;
+  const back = geometry.backExposed ? area * filmOf(!facesFree) : 0;
+  const convection = (area * filmCoefficient + back) * rise;
+  const faces = geometry.backExposed ? 2 : 1;
+  const radiation = faces * area * geometry.emissivity * radiantHeat(plate, surroundings);
+  return {
+    total: convection + radiation,
+    convection,
+    radiation,
+    filmCoefficient,
+    rayleigh: film.rayleighFactor * size * level * level * level,
   };
 }

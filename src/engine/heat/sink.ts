@@ -1,54 +1,45 @@
 import type { SinkInput } from '../../../shared/design/schema.ts';
 import { failure, type Note, note, type Outcome, success } from '../../../shared/outcome.ts';
 import { standardPressure } from './constants.ts';
-import {
-  type ChannelForm,
-  defaultChannelFactor,
-  type FinArrayHeat,
-  type FinConditions,
-  type FinGeometry,
-  finArrayHeat,
-  finGap,
-  type PreparedFinArray,
-  prepareFinArray,
-} from './finArray.ts';
+import { defaultChannelFactor, type FinConditions, finGap, prepareFinArray } from './finArray.ts';
 import { emissivityOf, metalOf } from './materials.ts';
 import { risingRoot } from './monotoneRoot.ts';
-import { type PanelGeometry, panelArea, panelHeat } from './panel.ts';
+import { gravityShare, largestTilt, type Mounting } from './orientation.ts';
+import { type PinGeometry, pinGap, preparePins } from './pins.ts';
+import { finLaws, type HeatAt, panelLaws, pinLaws, type SinkHeat, type SinkLaws } from './sinkLaws.ts';
 
-/** What of the design describes the sink itself. */
-export type SinkDescription = Omit<SinkInput, 'placement'>;
+/** What of the design describes the sink itself; shapes and mountings beyond the design's are given beside it. */
+export type SinkDescription = Omit<SinkInput, 'placement' | 'shape'> & {
+  readonly shape: SinkInput['shape'] | 'finsBothSides' | 'pins';
+  /** Upright if absent. */
+  readonly mounting?: Mounting;
+  /** Thickness at the fin tip, m, if the fins are tapered; `finThickness` is then the mean. */
+  readonly tipThickness?: number;
+  /** Needed for pins. */
+  readonly pins?: Pick<PinGeometry, 'section' | 'pinThickness' | 'pinHeight' | 'columns' | 'rows'>;
+};
 
 export interface SinkOptions {
   /** Pa; sea level if absent. */
   readonly pressure?: number;
   /** Factor on all film coefficients, 1 before a measurement. */
   readonly filmFactor?: number;
-  /** Factor on the channels of a fin array. */
+  /** Factor on the upright channels of a fin array. */
   readonly channelFactor?: number;
-}
-
-/** Heat given off and its parts, W and W/(m² K). Fields of the channels are null for a panel. */
-export interface SinkHeat {
-  readonly total: number;
-  readonly convection: number;
-  readonly radiation: number;
-  readonly filmCoefficient: number;
-  readonly channel: FinArrayHeat | null;
 }
 
 /** A sink ready for use: every shape answers the same questions. Temperatures in K, heat in W. */
 export interface Sink {
-  readonly shape: SinkInput['shape'];
+  readonly shape: SinkDescription['shape'];
   readonly conductivity: number;
   readonly emissivity: number;
   /** Plate area W L, m². */
   readonly plateArea: number;
   /** Surface in free air, m². */
   readonly surfaceArea: number;
-  /** m; null for a panel. */
+  /** Between fins or pins, m; null for a panel. */
   readonly gap: number | null;
-  /** Mass of the fins alone from the drawing, kg. */
+  /** Mass of fins or pins alone from the drawing, kg. */
   readonly finMass: number;
   /** Mass from the drawing, kg. */
   readonly drawnMass: number;
@@ -57,9 +48,9 @@ export interface Sink {
   /** m cp, J/K. */
   readonly heatCapacity: number;
   /** Heat given off to air and surroundings of one temperature. */
-  readonly heat: (plate: number, air: number) => number;
+  readonly heat: HeatAt;
   /** Smooth laws of which `heat` is the smallest; for tables. */
-  readonly branches: readonly ((plate: number, air: number) => number)[];
+  readonly branches: readonly HeatAt[];
   readonly heatDetail: (plate: number, air: number, surroundings?: number) => SinkHeat;
   /** Plate temperature at which the sink gives off this heat; the air temperature for no heat. */
   readonly steadyPlate: (heat: number, air: number) => number;
@@ -69,150 +60,136 @@ export interface Sink {
   readonly notesAt: (plate: number, air: number) => readonly Note[];
 }
 
-/** Own choice: plate-correlation scatter of 15 to 20 % together with the spread between channel models. */
-export const usualFilmUncertainty = 0.15;
 /** Own choice: for gaps too tight (Elenbaas number below 5) and rises too small (below 10 K) for the correlations. */
-export const wideFilmUncertainty = 0.25;
+const wideFilmUncertainty = 0.25;
 const smallestElenbaas = 5;
 const smallestRise = 10;
 
 /** Rise up to which plate temperatures are searched, K; only to keep the search finite. */
 const widestRise = 1e5;
 
-interface Laws {
-  readonly plateArea: number;
-  readonly surfaceArea: number;
-  readonly gap: number | null;
-  readonly finVolume: number;
-  readonly heat: (plate: number, air: number) => number;
-  readonly detail: (plate: number, air: number, surroundings: number) => SinkHeat;
-  readonly branches: readonly ((plate: number, air: number) => number)[];
-  readonly notes: readonly Note[];
-}
-
 /**
  * Makes a sink of any shape ready: geometry, radiation exchange, mass and heat capacity once, then heat at any plate
  * and air temperature.
  *
  * @param description dimensions in m, finish and metal, weighed mass in kg or null
- * @returns failure `finsDoNotFit` when the fins take more than the width
+ * @returns failure `finsDoNotFit` or `pinsDoNotFit` when they take more than the plate, `pinsUprightOnly` for pins in
+ *   another mounting, `pinsMissing` without their dimensions
  */
 export function prepareSink(description: SinkDescription, options: SinkOptions = {}): Outcome<Sink> {
+  const mounting = description.mounting ?? { kind: 'upright' };
   const conditions: FinConditions = {
     pressure: options.pressure ?? standardPressure,
     filmFactor: options.filmFactor ?? 1,
     channelFactor: options.channelFactor ?? defaultChannelFactor,
+    gravityShare: gravityShare(mounting),
   };
-  const emissivity = emissivityOf(description.finish, description.alloy, description.emissivity);
-  if (description.shape === 'panel') {
-    return finish(description, panelLaws({ ...description, emissivity }, conditions), emissivity);
-  }
-  const geometry: FinGeometry = {
-    ...description,
-    emissivity,
-    conductivity: metalOf(description.alloy).conductivity,
-  };
-  if (finGap(geometry) <= 0) return finsDoNotFit(geometry);
-  return finish(description, finLaws(prepareFinArray(geometry), conditions), emissivity);
+  const laws = lawsOf(description, mounting, conditions);
+  if (!laws.ok) return laws;
+  return success(assemble(description, laws.value), [...laws.value.notes, ...tiltNotes(mounting)]);
 }
 
-function finsDoNotFit(geometry: FinGeometry): Outcome<Sink> {
-  const millimetres = (length: number) => Number((length * 1000).toPrecision(4));
+function lawsOf(
+  description: SinkDescription,
+  mounting: Mounting,
+  conditions: FinConditions,
+): Outcome<SinkLaws> {
+  const { shape } = description;
+  const emissivity = emissivityOf(description.finish, description.alloy, description.emissivity);
+  const conductivity = metalOf(description.alloy).conductivity;
+  if (shape === 'panel') return success(panelLaws({ ...description, emissivity }, mounting, conditions));
+  if (shape === 'pins') return pinsOf(description, { emissivity, conductivity }, mounting, conditions);
+  if (finGap(description) <= 0) return finsDoNotFit(description);
+  const bothSides = shape === 'finsBothSides';
+  const geometry = { ...description, ...taperOf(description), emissivity, conductivity, bothSides };
+  return success(finLaws(prepareFinArray(geometry), mounting, conditions));
+}
+
+/** The tip as entered, kept between a knife edge and twice the mean, beyond which the root would be gone. */
+function taperOf({ tipThickness, finThickness }: SinkDescription): { tipThickness?: number } {
+  if (tipThickness === undefined) return {};
+  return { tipThickness: Math.min(Math.max(tipThickness, 0), 1.9 * finThickness) };
+}
+
+function pinsOf(
+  description: SinkDescription,
+  material: { emissivity: number; conductivity: number },
+  mounting: Mounting,
+  conditions: FinConditions,
+): Outcome<SinkLaws> {
+  const { pins, width, length } = description;
+  if (!pins) return failure('pinsMissing', 'Pins need their thickness, height and number.');
+  if (mounting.kind !== 'upright' && mounting.kind !== 'tilted') {
+    return failure('pinsUprightOnly', 'Pins are computed on an upright plate only.');
+  }
+  const tight = Math.min(
+    pinGap(width, pins.columns, pins.pinThickness),
+    pinGap(length, pins.rows, pins.pinThickness),
+  );
+  if (tight <= 0) {
+    return failure(
+      'pinsDoNotFit',
+      `The pins do not fit: ${pins.columns} by ${pins.rows} pins of ${millimetres(pins.pinThickness)} mm touch each other.`,
+      { columns: pins.columns, rows: pins.rows, pinThickness: pins.pinThickness },
+    );
+  }
+  return success(pinLaws(preparePins({ ...description, ...pins, ...material }), conditions));
+}
+
+function millimetres(length: number): number {
+  return Number((length * 1000).toPrecision(4));
+}
+
+function finsDoNotFit({ finCount, finThickness, width }: SinkDescription): Outcome<SinkLaws> {
   return failure(
     'finsDoNotFit',
-    `The fins do not fit: ${geometry.finCount} fins of ${millimetres(geometry.finThickness)} mm take ` +
-      `${millimetres(geometry.finCount * geometry.finThickness)} mm, more than the width of ${millimetres(geometry.width)} mm.`,
-    { finCount: geometry.finCount, finThickness: geometry.finThickness, width: geometry.width },
+    `The fins do not fit: ${finCount} fins of ${millimetres(finThickness)} mm take ` +
+      `${millimetres(finCount * finThickness)} mm, more than the width of ${millimetres(width)} mm.`,
+    { finCount, finThickness, width },
   );
 }
 
-function panelLaws(geometry: PanelGeometry, conditions: FinConditions): Laws {
-  const heat = (plate: number, air: number) => panelHeat(geometry, plate, air, air, conditions).total;
-  return {
-    heat,
-    plateArea: geometry.width * geometry.length,
-    surfaceArea: panelArea(geometry),
-    gap: null,
-    finVolume: 0,
-    detail: (plate, air, surroundings) => ({
-      ...panelHeat(geometry, plate, air, surroundings, conditions),
-      channel: null,
-    }),
-    branches: [heat],
-    notes: [],
-  };
-}
-
-function finLaws(prepared: PreparedFinArray, conditions: FinConditions): Laws {
-  const { finCount, finThickness, finHeight, length } = prepared.geometry;
-  const branch = (form: ChannelForm) => (plate: number, air: number) =>
-    finArrayHeat(prepared, plate, air, air, conditions, form).total;
-  return {
-    plateArea: prepared.geometry.width * length,
-    surfaceArea:
-      prepared.channelBaseArea +
-      (finCount - 1) * 2 * finHeight * length +
-      prepared.outerArea +
-      prepared.tipArea +
-      prepared.backArea,
-    gap: prepared.gap,
-    finVolume: finCount * finThickness * finHeight * length,
-    heat: branch('smaller'),
-    detail: (plate, air, surroundings) => {
-      const channel = finArrayHeat(prepared, plate, air, surroundings, conditions);
-      return { ...channel, channel };
-    },
-    branches: [branch('openChannel'), branch('parallelPlates')],
-    notes: channelFactorNotes(conditions),
-  };
-}
-
-function channelFactorNotes(conditions: FinConditions): readonly Note[] {
-  if (conditions.channelFactor !== defaultChannelFactor || conditions.filmFactor !== 1) return [];
-  return [
-    note(
-      'assumed',
-      'channelFactor',
-      `The air between the fins is taken to cool ${Math.round((1 - defaultChannelFactor) * 100)} % less than the ` +
-        'published correlations say; a measurement on your sink replaces this.',
-      { channelFactor: conditions.channelFactor },
-    ),
-  ];
-}
-
-function finish(description: SinkDescription, laws: Laws, emissivity: number): Outcome<Sink> {
+function assemble(description: SinkDescription, laws: SinkLaws): Sink {
   const metal = metalOf(description.alloy);
   const finMass = metal.density * laws.finVolume;
   const drawnMass = finMass + metal.density * laws.plateArea * description.baseThickness;
   const mass = description.mass ?? drawnMass;
   const notesAt = (plate: number, air: number) => stateNotes(laws.detail(plate, air, air), plate - air);
-  return success<Sink>(
-    {
-      shape: description.shape,
-      conductivity: metal.conductivity,
-      emissivity,
-      plateArea: laws.plateArea,
-      surfaceArea: laws.surfaceArea,
-      gap: laws.gap,
-      finMass,
-      drawnMass,
-      mass,
-      heatCapacity: mass * metal.specificHeat,
-      heat: laws.heat,
-      branches: laws.branches,
-      heatDetail: (plate, air, surroundings = air) => laws.detail(plate, air, surroundings),
-      steadyPlate: (watts, air) =>
-        risingRoot((plate) => laws.heat(plate, air) - watts, air, 20, 1e-9, widestRise),
-      filmUncertainty: (plate, air) =>
-        notesAt(plate, air).some((n) => n.key === 'gapTooTight' || n.key === 'riseSmall')
-          ? wideFilmUncertainty
-          : usualFilmUncertainty,
-      notesAt,
-    },
-    laws.notes,
-  );
+  return {
+    shape: description.shape,
+    conductivity: metal.conductivity,
+    emissivity: emissivityOf(description.finish, description.alloy, description.emissivity),
+    plateArea: laws.plateArea,
+    surfaceArea: laws.surfaceArea,
+    gap: laws.gap,
+    finMass,
+    drawnMass,
+    mass,
+    heatCapacity: mass * metal.specificHeat,
+    heat: laws.heat,
+    branches: laws.branches,
+    heatDetail: (plate, air, surroundings = air) => laws.detail(plate, air, surroundings),
+    steadyPlate: (watts, air) =>
+      risingRoot((plate) => laws.heat(plate, air) - watts, air, 20, 1e-9, widestRise),
+    filmUncertainty: (plate, air) =>
+      notesAt(plate, air).length > 0 ? Math.max(wideFilmUncertainty, laws.uncertainty) : laws.uncertainty,
+    notesAt,
+  };
 }
 
+function tiltNotes(mounting: Mounting): readonly Note[] {
+  if (mounting.kind !== 'tilted' || Math.abs(mounting.tilt) <= largestTilt) return [];
+  return [
+    note(
+      'outside validity',
+      'tiltTooLarge',
+      'Leaning more than 60° from upright is outside the rule used; 60° is taken.',
+      { tilt: mounting.tilt },
+    ),
+  ];
+}
+
+/** Doubts about a state; each widens the uncertainty. */
 function stateNotes(heat: SinkHeat, rise: number): readonly Note[] {
   const notes: Note[] = [];
   const elenbaas = heat.channel?.elenbaas;

@@ -11,34 +11,9 @@ import flow from '../cases/flow.json' with { type: 'json' };
 import cases from '../cases/heat.json' with { type: 'json' };
 import { expectClose } from '../closeTo.ts';
 import { finGeometries } from './geometries.ts';
+import { geometryOf } from './referenceSinks.ts';
 
 const plain = { pressure: standardPressure, filmFactor: 1, channelFactor: 1 };
-
-interface CaseGeometry {
-  W: number;
-  L: number;
-  N: number;
-  t: number;
-  H: number;
-  tb: number;
-  k: number;
-  eps: number;
-  back?: boolean;
-}
-
-function geometryOf(g: CaseGeometry): FinGeometry {
-  return {
-    width: g.W,
-    length: g.L,
-    baseThickness: g.tb,
-    finCount: g.N,
-    finHeight: g.H,
-    finThickness: g.t,
-    conductivity: g.k,
-    emissivity: g.eps,
-    backExposed: g.back ?? false,
-  };
-}
 
 function heatOf(geometry: FinGeometry, plate: number, air: number, conditions = plain): number {
   return finArrayHeat(prepareFinArray(geometry), plate, air, air, conditions).total;
@@ -173,6 +148,21 @@ describe('fin array', () => {
     expectClose(resistance({ emissivity: 0.7 }) / nominal, 1.02, 1e-3);
     expectClose(resistance({ finHeight: 0.0255 }) / nominal, 0.986, 1e-3);
     expectClose(resistance({ conductivity: 150 }) / nominal, 1.003, 1e-3);
+  });
+
+  it('has twice the fins with fins on both sides', () => {
+    const one = { ...geometryOf(cases.sinks[0]!.geometry), baseThickness: 0 };
+    expectClose(heatOf({ ...one, bothSides: true }, 348, 298), 2 * heatOf(one, 348, 298), 1e-12);
+    const back = { ...one, bothSides: true, backExposed: true };
+    expect(heatOf(back, 348, 298)).toBe(heatOf({ ...one, bothSides: true }, 348, 298));
+  });
+
+  it('hardly notices a taper of aluminium fins, and has no jump at none', () => {
+    const straight = geometryOf(cases.sinks[3]!.geometry);
+    const tapered = (tipThickness: number) => heatOf({ ...straight, tipThickness }, 348, 298);
+    expectClose(tapered(0.002 - 1e-9), heatOf(straight, 348, 298), 1e-6);
+    // Half the tip width less in corrected height is what is lost.
+    expectClose(tapered(0.001), heatOf(straight, 348, 298), 0.03);
   });
 
   it('knows the gap', () => {

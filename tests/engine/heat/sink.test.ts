@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { pressureAtAltitude } from '../../../src/engine/heat/air.ts';
 import { defaultChannelFactor } from '../../../src/engine/heat/finArray.ts';
 import { prepareSink, type SinkDescription } from '../../../src/engine/heat/sink.ts';
+import { tabulateSink } from '../../../src/engine/heat/sinkTable.ts';
 import cases from '../cases/heat.json' with { type: 'json' };
 import { expectClose } from '../closeTo.ts';
 import { resultOf } from '../resultOf.ts';
@@ -115,5 +116,67 @@ describe('sink', () => {
   it('radiates to walls colder than the air', () => {
     const sink = resultOf(prepareSink(black));
     expect(sink.heatDetail(330, 300, 280).radiation).toBeGreaterThan(sink.heatDetail(330, 300).radiation);
+  });
+
+  it('answers for every shape and mounting', () => {
+    const pins = { section: 'round', pinThickness: 0.003, pinHeight: 0.025, columns: 10, rows: 10 } as const;
+    const mountings = (['upright', 'crosswise', 'finsUp', 'finsDown'] as const).map((kind) => ({ kind }));
+    const tilted = { kind: 'tilted', tilt: 0.5 } as const;
+    for (const shape of ['fins', 'panel', 'finsBothSides', 'pins'] as const) {
+      for (const mounting of [...mountings, tilted]) {
+        const outcome = prepareSink({ ...black, shape, mounting, pins });
+        if (shape === 'pins' && mounting.kind !== 'upright' && mounting.kind !== 'tilted') {
+          expect(outcome.ok ? '' : outcome.reason.key).toBe('pinsUprightOnly');
+          continue;
+        }
+        const sink = resultOf(outcome);
+        const plate = sink.steadyPlate(10, 300);
+        expectClose(sink.heatDetail(plate, 300).total, 10, 1e-6);
+        expectClose(tabulateSink(sink, 300).heat(plate - 300), 10, 3e-3);
+        expect(sink.filmUncertainty(340, 300)).toBeGreaterThanOrEqual(0.15);
+      }
+    }
+  });
+
+  it('never cools better with level fins than with upright ones', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 2, max: 45 }), between(0.1, 300), (finCount, rise) => {
+        const heat = (kind: 'upright' | 'crosswise') =>
+          resultOf(prepareSink({ ...black, finCount, mounting: { kind } })).heat(300 + rise, 300);
+        expect(heat('crosswise')).toBeLessThanOrEqual(heat('upright'));
+      }),
+    );
+  });
+
+  it('weighs fins on both sides and pins', () => {
+    const both = resultOf(prepareSink({ ...black, shape: 'finsBothSides' }));
+    expectClose(both.finMass, 2 * resultOf(prepareSink(black)).finMass, 1e-12);
+    const square = {
+      section: 'square',
+      pinThickness: 0.003,
+      pinHeight: 0.025,
+      columns: 10,
+      rows: 10,
+    } as const;
+    const pins = resultOf(prepareSink({ ...black, shape: 'pins', pins: square }));
+    expectClose(pins.finMass, 2700 * 100 * 0.003 * 0.003 * 0.025, 1e-9);
+  });
+
+  it('refuses pins that touch or are not described, and names a lean beyond the rule', () => {
+    const touching = {
+      section: 'square',
+      pinThickness: 0.01,
+      pinHeight: 0.025,
+      columns: 10,
+      rows: 4,
+    } as const;
+    const keyOf = (change: Partial<SinkDescription>) => {
+      const outcome = prepareSink({ ...black, shape: 'pins', ...change });
+      return outcome.ok ? '' : outcome.reason.key;
+    };
+    expect(keyOf({ pins: touching })).toBe('pinsDoNotFit');
+    expect(keyOf({})).toBe('pinsMissing');
+    const leaning = prepareSink({ ...black, mounting: { kind: 'tilted', tilt: 1.3 } });
+    expect(leaning.ok && leaning.notes.map((n) => n.key)).toContain('tiltTooLarge');
   });
 });
