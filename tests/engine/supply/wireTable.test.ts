@@ -82,4 +82,36 @@ describe('wire table', () => {
       { numRuns: 40 },
     );
   });
+
+  it('has no empty figure anywhere in the ranges of the design', () => {
+    const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    fc.assert(
+      fc.property(
+        double(0, 50),
+        double(313.15, 473.15),
+        double(233.15, 343.15),
+        double(0, 2000),
+        double(0, 2),
+        double(0.1, 500),
+        (length, insulationLimit, ambient, current, resistance, fuseRating) => {
+          const { rows } = wireTable({
+            ...question,
+            length,
+            insulationLimit,
+            ambient,
+            fuseRating,
+            pepCurrent: current,
+            heatingCurrent: current,
+            source: { ...question.source, internalResistance: resistance, pathResistance: 0 },
+          });
+          return rows.every(
+            (one) =>
+              [one.resistance, one.drop, one.dropShare, one.ampacity].every(Number.isFinite) &&
+              !/NaN|Infinity/.test(one.fails.join()),
+          );
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
 });
