@@ -16,7 +16,7 @@ export interface InvertibleNode extends ThermalNode {
 }
 
 /** Bound for the estimated error of a step, K, shared out so that the periodic state keeps it; the true error is smaller. */
-const stepTolerance = 0.03;
+const stepTolerance = 0.01;
 /** Steps per segment before the tolerance is given up; not reached in the design's range. */
 const mostSteps = 400;
 
