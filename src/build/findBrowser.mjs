@@ -39,7 +39,8 @@ export function findBrowser(options = {}) {
     if (!trouble) return { browser: { name: path, executablePath: path, env: {} }, tried: [...tried, path] };
     tried.push(`${path}: ${trouble}`);
   }
-  tried.push(`not there: ${missing.join(', ')}`);
+  const names = new Set(missing.map((path) => path.split(/[\\/]/).at(-1)));
+  tried.push(`not in PATH nor in the usual folders: ${[...names].join(', ')}`);
 
   try {
     const browser = (options.packaged ?? packagedBrowser)();
