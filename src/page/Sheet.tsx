@@ -17,6 +17,9 @@ export function Sheet(props: { state: SheetState; onReady?: () => void }) {
   markReady(props.state, () => props.onReady?.());
   undoByKeyboard(props.state);
   openForPrint();
+  createEffect(() => {
+    document.title = `${props.state.store.design().name} – Heat and Rail`;
+  });
   return (
     <SheetProvider value={props.state}>
       <DropZone state={props.state}>

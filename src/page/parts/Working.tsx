@@ -59,7 +59,9 @@ export function Working(props: { entry: QuantityEntry; service?: Service }) {
   );
 
   return (
-    <div class="working">
+    // Formulas may be wider than the column: the region scrolls, so it must take the keyboard.
+    // biome-ignore lint/a11y/useSemanticElements: a group of lines, not of form controls
+    <div class="working" role="group" tabindex="0" aria-label={`Working of ${props.entry.label}`}>
       <Show when={props.entry.method}>{(method) => <p>{method()}</p>}</Show>
       <Show when={formula()}>
         <p class="working-formula">{formula()}</p>

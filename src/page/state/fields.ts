@@ -32,11 +32,12 @@ export function knownField(path: string): FieldSpec {
 
 type Tree = Readonly<Record<string, unknown>> | readonly unknown[];
 
-/** The value at a dotted path. */
+/** The value at a dotted path; null where the design has no such place (an efficiency point taken away). */
 export function leafAt(design: Design, path: string): Leaf {
-  return path
+  const found = path
     .split('.')
-    .reduce<unknown>((node, step) => (node as Record<string, unknown>)[step], design) as Leaf;
+    .reduce<unknown>((node, step) => (node as Record<string, unknown> | undefined)?.[step], design);
+  return (found ?? null) as Leaf;
 }
 
 /** A design with one leaf changed; everything not on the path is shared with the old one. */

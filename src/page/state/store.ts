@@ -1,5 +1,6 @@
 import { type Accessor, createMemo, createSignal } from 'solid-js';
 import type { Design } from '../../../shared/design/schema.ts';
+import { applies } from './applies.ts';
 import { type Leaf, withLeaf } from './fields.ts';
 import { closeGroup, type History, record, redo, startHistory, undo } from './history.ts';
 
@@ -21,16 +22,14 @@ export interface SheetStore {
   readonly design: Accessor<Design>;
   readonly typed: (path: string) => Typed | undefined;
   readonly snapshot: Accessor<Snapshot>;
-  /** Paths whose text cannot be read: the design holds their last good value. */
+  /** Fields in sight whose text cannot be read: the design holds their last good value. */
   readonly wrong: Accessor<readonly string[]>;
   /** Takes a good value, with the text that said it where the value alone would not show it. */
   readonly edit: (path: string, value: Leaf, said?: Omit<Typed, 'reason'>) => void;
   /** Keeps a text that could not be read; the design stays as it was. */
   readonly refuse: (path: string, typed: Typed) => void;
-  /** Forgets the text of a field, which then shows the value again. */
-  readonly forgetText: (path: string) => void;
-  /** Any other change of the design, one step back. */
-  readonly change: (update: (design: Design) => Design) => void;
+  /** Any other change of the design, one step back. Texts of fields below `prefix` are forgotten with it. */
+  readonly change: (update: (design: Design) => Design, prefix?: string) => void;
   /** Ends the edit in progress (the field was left). */
   readonly commit: () => void;
   /** Another design altogether; undo brings the old one back. */
@@ -47,6 +46,10 @@ function without(typed: Snapshot['typed'], path: string): Snapshot['typed'] {
   return rest;
 }
 
+function withoutBelow(typed: Snapshot['typed'], prefix: string): Snapshot['typed'] {
+  return Object.fromEntries(Object.entries(typed).filter(([path]) => !path.startsWith(prefix)));
+}
+
 /** The state of the sheet: one valid design, the texts as typed, and every step back and forth. */
 export function createSheetStore(first: Snapshot): SheetStore {
   const [history, setHistory] = createSignal<History<Snapshot>>(startHistory(first));
@@ -54,7 +57,7 @@ export function createSheetStore(first: Snapshot): SheetStore {
   const design = createMemo(() => snapshot().design);
   const wrong = createMemo(() =>
     Object.entries(snapshot().typed)
-      .filter(([, typed]) => typed.reason !== null)
+      .filter(([path, typed]) => typed.reason !== null && applies(design(), path))
       .map(([path]) => path),
   );
   const push = (present: Snapshot, group: string | null) => setHistory((now) => record(now, present, group));
@@ -72,10 +75,10 @@ export function createSheetStore(first: Snapshot): SheetStore {
     refuse(path, typed) {
       push({ design: design(), typed: { ...snapshot().typed, [path]: typed } }, path);
     },
-    forgetText(path) {
-      setHistory((now) => ({ ...now, present: { ...now.present, typed: without(now.present.typed, path) } }));
+    change(update, prefix) {
+      const typed = prefix === undefined ? snapshot().typed : withoutBelow(snapshot().typed, prefix);
+      push({ design: update(design()), typed }, null);
     },
-    change: (update) => push({ design: update(design()), typed: snapshot().typed }, null),
     commit: () => setHistory(closeGroup),
     replace: (next) => push({ design: next, typed: {} }, null),
     undo: () => setHistory(undo),

@@ -1,4 +1,5 @@
-import { For } from 'solid-js';
+import { For, Show } from 'solid-js';
+import type { Note } from '../../../shared/outcome.ts';
 import type { Severity } from '../../../shared/solution.ts';
 import { sources } from '../../engine/catalogue/index.ts';
 import { disclaimer, standingLines } from '../../engine/index.ts';
@@ -36,6 +37,7 @@ export function Cautions(props: { number: number }) {
           )}
         </For>
       </ol>
+      <Doubts />
       <div class="standing">
         <ul>
           <For each={standingLines}>{(line) => <li>{line}</li>}</For>
@@ -43,5 +45,35 @@ export function Cautions(props: { number: number }) {
         <p>{disclaimer}</p>
       </div>
     </section>
+  );
+}
+
+const doubtWords: Readonly<Record<Note['kind'], string>> = {
+  'outside validity': 'outside the range of the formula',
+  'from memory': 'from memory',
+  assumed: 'assumed',
+  limit: 'limit',
+  information: 'to know',
+};
+
+/** What the figures rest on that this design does not say itself. */
+function Doubts() {
+  const sheet = useSheet();
+  const notes = () => sheet.results.solution()?.notes ?? [];
+  return (
+    <Show when={notes().length > 0}>
+      <div class="doubts">
+        <h3 class="caution-title">What these figures rest on</h3>
+        <ul>
+          <For each={notes()}>
+            {(note) => (
+              <li>
+                {note.sentence} <span class="doubts-kind">({doubtWords[note.kind]})</span>
+              </li>
+            )}
+          </For>
+        </ul>
+      </div>
+    </Show>
   );
 }

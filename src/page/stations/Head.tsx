@@ -14,7 +14,7 @@ export function Head() {
   const spec = knownField('name');
   const id = fieldId('name');
   return (
-    <div class="head">
+    <section class="head" aria-label="Design">
       <div class="head-name">
         <label for={id}>{spec.label}</label>
         <input
@@ -43,7 +43,7 @@ export function Head() {
           choose={preferences.setTheme}
         />
       </div>
-    </div>
+    </section>
   );
 }
 

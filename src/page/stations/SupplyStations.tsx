@@ -121,7 +121,10 @@ function EfficiencyPoints() {
   const { store } = useSheet();
   const points = () => store.design().converter.points;
   const setPoints = (next: Design['converter']['points']) =>
-    store.change((design) => ({ ...design, converter: { ...design.converter, points: next } }));
+    store.change(
+      (design) => ({ ...design, converter: { ...design.converter, points: next } }),
+      'converter.points.',
+    );
   return (
     <fieldset class="points">
       <legend>Efficiency, measured or from the data</legend>
