@@ -4,6 +4,9 @@ import { defineConfig } from 'vitest/config';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 
+/** Catches a test that hangs; far above what the slowest takes, since a busy machine is no fault of the code, ms. */
+const testTimeout = 60_000;
+
 export default defineConfig({
   root,
   test: {
@@ -14,6 +17,7 @@ export default defineConfig({
         root,
         test: {
           name: 'engine',
+          testTimeout,
           environment: 'node',
           include: ['tests/{engine,shared,cli}/**/*.test.ts'],
         },
@@ -24,6 +28,7 @@ export default defineConfig({
         resolve: { conditions: ['development', 'browser'] },
         test: {
           name: 'page',
+          testTimeout,
           environment: 'happy-dom',
           include: ['tests/page/**/*.test.{ts,tsx}'],
         },
@@ -33,6 +38,7 @@ export default defineConfig({
         root,
         test: {
           name: 'build',
+          testTimeout,
           environment: 'node',
           include: ['tests/build/**/*.test.ts'],
         },
@@ -46,8 +52,8 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           setupFiles: ['tests/browser/setup.ts'],
           fileParallelism: false,
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          testTimeout,
+          hookTimeout: testTimeout,
         },
       },
     ],

@@ -3,7 +3,7 @@ import { openSheet } from './support.ts';
 
 test('the page opens under a path of its own, with its name, and is ready', async () => {
   const { page } = await openSheet();
-  expect(await page.title()).toBe('Heat and Rail');
+  expect(await page.title()).toMatch(/Heat and Rail$/);
   expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe('Heat and Rail');
 });
 
