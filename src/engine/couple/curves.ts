@@ -39,9 +39,10 @@ export function sweepPrepared(prepared: Prepared, service: Service, points: numb
   });
 }
 
-/** Overs shown in the warm-up, and points in each part of a cycle. */
+/** Overs shown in the warm-up. */
 const warmUpCycles = 12;
-const pointsPerPart = 8;
+/** Ends of the pieces into which each part of a cycle is cut: close together at first, where the device answers. */
+const pieceEnds = [0.001, 0.005, 0.02, 0.06, 0.15, 0.35, 0.65, 1];
 
 /** Temperatures from cold through the first overs of a service at the planned duty. */
 export function warmUp(design: Design, service: Service): Outcome<WarmUp> {
@@ -55,9 +56,9 @@ export function warmUp(design: Design, service: Service): Outcome<WarmUp> {
 function warmUpFrom(coupled: Coupled, service: Service, settled: CycleState): WarmUp {
   const { path, store, design } = coupled;
   const pieces = heatSegments(coupled, service, settled.share, settled.load).flatMap((part) =>
-    Array.from({ length: pointsPerPart }, () => ({
+    pieceEnds.map((end, i) => ({
       ...part,
-      segment: { ...part.segment, duration: part.segment.duration / pointsPerPart },
+      segment: { ...part.segment, duration: part.segment.duration * (end - (pieceEnds[i - 1] ?? 0)) },
     })),
   );
   const row = Array.from({ length: warmUpCycles }, () => pieces).flat();

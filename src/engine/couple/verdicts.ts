@@ -7,8 +7,7 @@ type Values = Readonly<Record<string, number>>;
 
 const serviceNames: Readonly<Record<Service, string>> = { ssb: 'SSB', cw: 'CW', keyDown: 'key-down' };
 
-export const percent = (share: number) =>
-  joinUnit(writeNumber(Math.floor(share * 1000 + 1e-6) / 10, 2, true), '%');
+const percent = (share: number) => joinUnit(writeNumber(share * 100, 2, true), '%');
 const watts = (value: number) => writeQuantity(value, 'power', 'W');
 const amperes = (value: number) => writeQuantity(value, 'current', 'A');
 const celsius = (value: number) => writeQuantity(value, 'temperature', '°C');
