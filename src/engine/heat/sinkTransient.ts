@@ -113,8 +113,8 @@ export interface PeriodicState {
 }
 
 const mostIterations = 30;
-/** The search ends when the start moves by less, K. */
-const startTolerance = 1e-4;
+/** A move of the start this small, K, is applied to the ends through their derivatives, without another integration. */
+const smallMove = 0.03;
 
 /**
  * Periodic steady state of a node under a repeated cycle of constant-heat segments, found directly: Newton's method on
@@ -139,9 +139,11 @@ export function periodicState(
   }
   let start = guess ?? (period > 0 ? node.law.rise(energy / period) : 0);
   const ends = new Array<number>(segments.length).fill(start);
+  const derivatives = new Array<number>(segments.length).fill(1);
   const run: Run = { rise: start, integral: 0, logDerivative: 0 };
   let iterations = 0;
-  while (iterations < mostIterations) {
+  let move = Number.POSITIVE_INFINITY;
+  while (iterations < mostIterations && Math.abs(move) > smallMove) {
     iterations++;
     run.rise = start;
     run.integral = 0;
@@ -150,13 +152,19 @@ export function periodicState(
       const segment = segments[k]!;
       integrateSegment(node, run, segment.power, segment.duration, stepTolerance);
       ends[k] = run.rise;
+      derivatives[k] = Math.exp(run.logDerivative);
     }
     const contraction = -Math.expm1(run.logDerivative);
-    const move = contraction > 0 ? (run.rise - start) / contraction : 0;
-    if (Math.abs(move) < startTolerance) break;
+    move = contraction > 0 ? (run.rise - start) / contraction : 0;
     start += move;
   }
-  const mean = period > 0 ? run.integral / period : start;
+  let mean = period > 0 ? run.integral / period : start;
+  for (let k = 0; k < segments.length; k++) {
+    ends[k]! += move * derivatives[k]!;
+    // The mean moves with the mean derivative, here of a trapezium.
+    const before = k > 0 ? derivatives[k - 1]! : 1;
+    if (period > 0) mean += (move * (before + derivatives[k]!) * segments[k]!.duration) / (2 * period);
+  }
   return {
     start,
     ends,
