@@ -1,0 +1,239 @@
+import { fireEvent, render, screen, waitFor, within } from '@solidjs/testing-library';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { examples } from '../../shared/design/examples.ts';
+import { type Design, designSchema } from '../../shared/design/schema.ts';
+import { startDesign } from '../../shared/design/start.ts';
+import { fieldId } from '../../src/page/parts/fieldId.ts';
+import { Sheet } from '../../src/page/Sheet.tsx';
+import type { SheetState } from '../../src/page/state/sheet.ts';
+import { startSheet } from '../../src/page/state/start.ts';
+import {
+  atOnce,
+  engine,
+  figuresOnly,
+  memoryStore,
+  plainSpaces,
+  sheetAround,
+  throwingStore,
+} from './support.tsx';
+
+function show(design: Design = examples[0]!.design) {
+  let state!: SheetState;
+  const onReady = vi.fn();
+  const shown = render(() => {
+    state = sheetAround(design);
+    return <Sheet state={state} onReady={onReady} />;
+  });
+  return { ...shown, state, onReady };
+}
+
+const verdictTexts = (container: HTMLElement) =>
+  [...container.querySelectorAll('.verdict-headline')].map((line) => plainSpaces(line.textContent));
+
+describe('the sheet', () => {
+  it.each(examples.map((example) => [example.key, example.design] as const))(
+    'shows the verdicts of %s in words',
+    (_key, design) => {
+      const { container } = show(design);
+      const expected = engine.solve(design).verdicts;
+      expect(verdictTexts(container)).toEqual(expected.map((verdict) => plainSpaces(verdict.headline)));
+      const words = [...container.querySelectorAll('.verdict .state')].map((state) => state.textContent);
+      expect(words).toEqual(expected.map((verdict) => verdict.state));
+    },
+  );
+
+  it('follows an edit at once, and undo brings the old figures back', () => {
+    const { container, state } = show();
+    const before = verdictTexts(container);
+    fireEvent.input(screen.getByLabelText('Output power (PEP)'), { target: { value: '20' } });
+    expect(verdictTexts(container)).not.toEqual(before);
+    fireEvent.blur(screen.getByLabelText('Output power (PEP)'));
+    fireEvent.click(screen.getByText('Undo'));
+    expect(verdictTexts(container)).toEqual(before);
+    fireEvent.click(screen.getByText('Redo'));
+    expect(state.store.design().amplifier.pep).toBe(20);
+  });
+
+  it('marks the figures as older while an entry cannot be read, and leads to it', () => {
+    const { container } = show();
+    const before = verdictTexts(container);
+    fireEvent.input(screen.getByLabelText('Output power (PEP)'), { target: { value: '20 kg' } });
+    expect(verdictTexts(container)).toEqual(before);
+    const note = container.querySelector<HTMLElement>('.older-note')!;
+    expect(note.textContent).toContain('last good value');
+    const link = within(note).getByRole('link', { name: 'Output power (PEP)' });
+    expect(link.getAttribute('href')).toBe(`#${fieldId('amplifier.pep')}`);
+    fireEvent.input(screen.getByLabelText('Output power (PEP)'), { target: { value: '20' } });
+    expect(container.querySelector('.older-note')).toBeNull();
+  });
+
+  it('has every caution in sight, gravest first, with what to do', () => {
+    const { container } = show();
+    const expected = engine.solve(examples[0]!.design).cautions;
+    const list = [...container.querySelectorAll('.caution')];
+    expect(list.length).toBe(expected.length);
+    expect(list.length).toBeGreaterThan(2);
+    list.forEach((item, index) => {
+      expect(item.textContent).toContain(expected[index]!.sentence);
+      expect(item.textContent).toContain(expected[index]!.action);
+      expect(item.closest('details')).toBeNull();
+    });
+  });
+
+  it('opens the working of a figure: formula, values put in, source', () => {
+    const { container } = show();
+    const summary = [...container.querySelectorAll('#source .found summary')].find((each) =>
+      each.textContent?.includes('Current from the source at PEP'),
+    )!;
+    const details = summary.parentElement as HTMLDetailsElement;
+    details.open = true;
+    fireEvent(details, new Event('toggle'));
+    const working = details.querySelector('.working')!;
+    expect(working.querySelectorAll('math').length).toBeGreaterThan(1);
+    expect(plainSpaces(working.textContent)).toMatch(/\d W/);
+  });
+
+  it('calls back once when it stands', async () => {
+    const { onReady } = show();
+    await waitFor(() => expect(onReady).toHaveBeenCalledTimes(1));
+  });
+
+  it('draws the curves of the three services and warming up', () => {
+    const { container } = render(() => <Sheet state={sheetAround(examples[0]!.design, { engine })} />);
+    const titles = [...container.querySelectorAll('.plot-title')].map((title) => title.textContent);
+    expect(titles).toEqual([
+      'Sink rating against heat',
+      'Junction temperature against duty',
+      'Warming up in key-down',
+    ]);
+    expect(container.querySelectorAll('#service .plot-line').length).toBe(5);
+  });
+
+  it('leaves the last figures and says so when the engine itself fails', () => {
+    let state!: SheetState;
+    const broken = {
+      ...figuresOnly,
+      solve: (design: Design) => {
+        if (design.amplifier.pep === 21) throw new Error('no root');
+        return engine.solve(design);
+      },
+    };
+    const { container } = render(() => {
+      state = sheetAround(examples[0]!.design, { engine: broken });
+      return <Sheet state={state} />;
+    });
+    const before = verdictTexts(container);
+    state.store.edit('amplifier.pep', 21);
+    expect(verdictTexts(container)).toEqual(before);
+    expect(container.textContent).toContain('no root');
+    state.store.undo();
+    expect(container.textContent).not.toContain('no root');
+  });
+});
+
+interface Node {
+  readonly def?: { readonly shape?: Record<string, Node>; readonly element?: Node };
+}
+
+/** Dotted paths of every leaf of the design schema; of the efficiency points the first. */
+function leaves(node: Node, path: string): readonly string[] {
+  const shape = node.def?.shape;
+  if (shape)
+    return Object.entries(shape).flatMap(([key, child]) =>
+      leaves(child, path === '' ? key : `${path}.${key}`),
+    );
+  const element = node.def?.element;
+  return element?.def?.shape ? leaves(element, `${path}.0`) : [path];
+}
+
+describe('every field of the design', () => {
+  it('has its place on the sheet in some design', () => {
+    const designs: readonly Design[] = [
+      {
+        ...startDesign,
+        converter: { ...startDesign.converter, kind: 'module' },
+        wiring: { ...startDesign.wiring, size: '2.5 mm2' },
+        sink: { ...startDesign.sink, finish: 'own' },
+        device: { ...startDesign.device, pad: 'measured' },
+      },
+      { ...startDesign, amplifier: { ...startDesign.amplifier, class: 'C' } },
+      { ...startDesign, amplifier: { ...startDesign.amplifier, class: 'D', onResistance: 0.1 } },
+    ];
+    const found = new Set<string>();
+    for (const design of designs) {
+      const { container, unmount } = show(design);
+      for (const control of container.querySelectorAll('[id^="field-"]')) found.add(control.id);
+      unmount();
+    }
+    const all = leaves(designSchema as unknown as Node, '').filter(
+      (path) => path !== 'format' && path !== 'version',
+    );
+    expect(all.length).toBeGreaterThan(60);
+    expect(all.filter((path) => !found.has(fieldId(path)))).toEqual([]);
+  });
+});
+
+describe('between visits', () => {
+  afterEach(() => {
+    vi.useRealTimers();
+  });
+
+  it('keeps design and texts, and brings them back', () => {
+    vi.useFakeTimers();
+    const store = memoryStore();
+    const first = render(() => <Sheet state={startSheet(figuresOnly, store, atOnce)} />);
+    fireEvent.input(screen.getByLabelText('Output power (PEP)'), { target: { value: '25' } });
+    fireEvent.input(screen.getByLabelText('Wire length, one way'), { target: { value: '3 kg' } });
+    vi.advanceTimersByTime(400);
+    first.unmount();
+    render(() => <Sheet state={startSheet(figuresOnly, store, atOnce)} />);
+    expect(screen.getByLabelText<HTMLInputElement>('Output power (PEP)').value).toBe('25');
+    expect(screen.getByLabelText<HTMLInputElement>('Wire length, one way').value).toBe('3 kg');
+    expect(screen.getByLabelText('Wire length, one way').getAttribute('aria-invalid')).toBe('true');
+  });
+
+  it('writes at the latest when the page is left', () => {
+    vi.useFakeTimers();
+    const store = memoryStore();
+    render(() => <Sheet state={startSheet(figuresOnly, store, atOnce)} />);
+    fireEvent.input(screen.getByLabelText('Output power (PEP)'), { target: { value: '26' } });
+    window.dispatchEvent(new Event('pagehide'));
+    expect(store.texts['heat-and-rail.sheet']).toContain('"pep":26');
+  });
+
+  it('works where storage throws, and says that nothing is kept', () => {
+    vi.useFakeTimers();
+    const { container } = render(() => <Sheet state={startSheet(figuresOnly, throwingStore, atOnce)} />);
+    fireEvent.input(screen.getByLabelText('Output power (PEP)'), { target: { value: '27' } });
+    vi.advanceTimersByTime(400);
+    expect(container.querySelector('.notice')?.textContent).toContain('does not keep');
+    expect(verdictTexts(container).length).toBe(5);
+  });
+
+  it('starts with an example and says why when the kept design is damaged', () => {
+    const store = memoryStore({ 'heat-and-rail.sheet': '{"design":{}}' });
+    const { container } = render(() => <Sheet state={startSheet(figuresOnly, store, atOnce)} />);
+    expect(container.querySelector('.notice')?.textContent).toContain('set aside');
+    expect(verdictTexts(container).length).toBe(5);
+  });
+});
+
+describe('files', () => {
+  it('opens one that is dropped on the sheet, and lists the faults of a damaged one', async () => {
+    const { container, state } = show();
+    const sheet = container.querySelector('.sheet')!;
+    const drop = (text: string, name: string) => {
+      const event = new Event('drop', { bubbles: true, cancelable: true });
+      Object.assign(event, { dataTransfer: { files: [new File([text], name)] } });
+      sheet.dispatchEvent(event);
+    };
+    drop(JSON.stringify({ ...startDesign, sink: { ...startDesign.sink, width: 9 } }), 'damaged.json');
+    await waitFor(() =>
+      expect(container.querySelector('.notice')?.textContent).toContain('Width across the fins'),
+    );
+    expect(state.store.design().name).toBe(examples[0]!.design.name);
+    drop(JSON.stringify({ ...startDesign, name: 'Dropped' }), 'good.json');
+    await waitFor(() => expect(state.store.design().name).toBe('Dropped'));
+    expect(container.querySelector('.notice')).toBeNull();
+  });
+});

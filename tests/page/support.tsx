@@ -1,0 +1,81 @@
+import { cleanup, render } from '@solidjs/testing-library';
+import type { JSX } from 'solid-js';
+import { afterEach } from 'vitest';
+import type { Design } from '../../shared/design/schema.ts';
+import { startDesign } from '../../shared/design/start.ts';
+import { failure } from '../../shared/outcome.ts';
+import { ratingCurve, solve, sweep, warmUp } from '../../src/engine/index.ts';
+import { createNotices } from '../../src/page/state/notices.ts';
+import { createPreferences } from '../../src/page/state/preferences.ts';
+import { createResults, type Engine, type Schedule } from '../../src/page/state/results.ts';
+import { createSheetState, SheetProvider, type SheetState } from '../../src/page/state/sheet.ts';
+import type { TextStore } from '../../src/page/state/storage.ts';
+import { createSheetStore } from '../../src/page/state/store.ts';
+
+afterEach(cleanup);
+
+export const engine: Engine = { solve, sweep, warmUp, ratingCurve };
+
+const noCurve = () => failure('notAsked', 'This test asks for no curves.');
+
+/** The real figures without the curves, for tests that do not look at plots. */
+export const figuresOnly: Engine = { solve, sweep: noCurve, warmUp: noCurve, ratingCurve: noCurve };
+
+/** Runs scheduled work at once, so that a test sees the result of an edit in the next line. */
+export const atOnce: Schedule = (work) => {
+  work();
+  return () => {};
+};
+
+/** A store in memory, with what was written to it. */
+export function memoryStore(
+  first: Record<string, string> = {},
+): TextStore & { readonly texts: Record<string, string> } {
+  const texts = { ...first };
+  return {
+    texts,
+    getItem: (key) => texts[key] ?? null,
+    setItem: (key, value) => {
+      texts[key] = value;
+    },
+  };
+}
+
+/** A store that is full or forbidden. */
+export const throwingStore: TextStore = {
+  getItem: () => {
+    throw new Error('forbidden');
+  },
+  setItem: () => {
+    throw new Error('full');
+  },
+};
+
+/** The state of a sheet around a design, with the real engine. */
+export function sheetAround(
+  design: Design = startDesign,
+  options: { engine?: Engine; schedule?: Schedule } = {},
+): SheetState {
+  const store = createSheetStore({ design, typed: {} });
+  return createSheetState({
+    store,
+    notices: createNotices(),
+    preferences: createPreferences(undefined),
+    results: createResults(store.design, options.engine ?? figuresOnly, options.schedule ?? atOnce),
+  });
+}
+
+/** Renders parts inside a sheet and hands back its state. */
+export function renderInSheet(part: () => JSX.Element, design: Design = startDesign) {
+  let state!: SheetState;
+  const shown = render(() => {
+    state = sheetAround(design);
+    return <SheetProvider value={state}>{part()}</SheetProvider>;
+  });
+  return { ...shown, state };
+}
+
+/** Text with plain spaces, as a reader sees it. */
+export function plainSpaces(text: string | null | undefined): string {
+  return (text ?? '').replace(/[\u00a0\u2009\u202f]/g, ' ');
+}
