@@ -1,6 +1,7 @@
 import type { SinkInput } from '../../../shared/design/schema.ts';
 import { failure, type Note, note, type Outcome, success } from '../../../shared/outcome.ts';
 import { standardPressure } from './constants.ts';
+import { type FanOnSink, withFan } from './fanLaws.ts';
 import { defaultChannelFactor, type FinConditions, finGap, prepareFinArray } from './finArray.ts';
 import { emissivityOf, metalOf } from './materials.ts';
 import { risingRoot } from './monotoneRoot.ts';
@@ -15,6 +16,8 @@ export type SinkDescription = Omit<SinkInput, 'placement' | 'shape'> & {
   readonly mounting?: Mounting;
   /** Thickness at the fin tip, m, if the fins are tapered; `finThickness` is then the mean. */
   readonly tipThickness?: number;
+  /** A fan that blows along the fins. */
+  readonly fan?: FanOnSink;
   /** Needed for pins. */
   readonly pins?: Pick<PinGeometry, 'section' | 'pinThickness' | 'pinHeight' | 'columns' | 'rows'>;
 };
@@ -102,7 +105,9 @@ function lawsOf(
   if (finGap(description) <= 0) return finsDoNotFit(description);
   const bothSides = shape === 'finsBothSides';
   const geometry = { ...description, ...taperOf(description), emissivity, conductivity, bothSides };
-  return success(finLaws(prepareFinArray(geometry), mounting, conditions));
+  const prepared = prepareFinArray(geometry);
+  const still = finLaws(prepared, mounting, conditions);
+  return success(description.fan ? withFan(still, prepared, description.fan, conditions) : still);
 }
 
 /** The tip as entered, kept between a knife edge and twice the mean, beyond which the root would be gone. */
