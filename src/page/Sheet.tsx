@@ -1,20 +1,32 @@
-import { createEffect, createSignal, type JSX, onCleanup, onMount } from 'solid-js';
-import { PowerPath } from './drawings/PowerPath.tsx';
+import {
+  type Component,
+  createEffect,
+  createSignal,
+  ErrorBoundary,
+  type JSX,
+  onCleanup,
+  onMount,
+  Show,
+} from 'solid-js';
+import { PowerPath } from './later.tsx';
 import { openFile } from './state/openSave.ts';
 import { openForPrint } from './state/printing.ts';
 import { SheetProvider, type SheetState } from './state/sheet.ts';
-import { AmplifierStation } from './stations/AmplifierStation.tsx';
-import { Cautions } from './stations/Cautions.tsx';
 import { Head, NoticeList } from './stations/Head.tsx';
-import { DeviceStation, SinkStation, SurroundingsStation } from './stations/HeatStations.tsx';
-import { PeopleStation } from './stations/PeopleStation.tsx';
-import { ServiceStation } from './stations/ServiceStation.tsx';
-import { ConverterStation, SourceStation } from './stations/SupplyStations.tsx';
 import { Verdicts } from './stations/Verdicts.tsx';
 
-/** The whole sheet, in the order in which energy flows. */
-export function Sheet(props: { state: SheetState; onReady?: () => void }) {
-  markReady(props.state, () => props.onReady?.());
+interface SheetProps {
+  readonly state: SheetState;
+  /** The stations, apart because they may arrive after the verdicts stand. */
+  readonly stations: Component<{ onStanding: () => void }>;
+  /** Called once, when figures, stations and curves have been painted. */
+  readonly onReady?: () => void;
+}
+
+/** The whole sheet: title block, verdicts, power path, then the stations. */
+export function Sheet(props: SheetProps) {
+  const [standing, setStanding] = createSignal(false);
+  markReady(props.state, standing, () => props.onReady?.());
   undoByKeyboard(props.state);
   openForPrint();
   createEffect(() => {
@@ -29,22 +41,35 @@ export function Sheet(props: { state: SheetState; onReady?: () => void }) {
         <main>
           <Verdicts />
           <PowerPath />
-          <SourceStation number={1} />
-          <ConverterStation number={2} />
-          <AmplifierStation number={3} />
-          <DeviceStation number={4} />
-          <SinkStation number={5} />
-          <SurroundingsStation number={6} />
-          <ServiceStation number={7} />
-          <PeopleStation number={8} />
-          <Cautions number={9} />
+          <ErrorBoundary
+            fallback={
+              <p class="reason">
+                The stations could not be loaded. Reload the page; what you entered is kept.
+              </p>
+            }
+          >
+            <props.stations
+              onStanding={() => {
+                setStanding(true);
+                goToHash();
+              }}
+            />
+          </ErrorBoundary>
         </main>
-        <footer class="foot">
-          <p>Everything is computed in this browser; nothing you enter leaves it.</p>
-        </footer>
+        <Show when={standing()}>
+          <footer class="foot">
+            <p>Everything is computed in this browser; nothing you enter leaves it.</p>
+          </footer>
+        </Show>
       </DropZone>
     </SheetProvider>
   );
+}
+
+/** A link to a station may have been followed before the station was there. */
+function goToHash(): void {
+  const target = location.hash.length > 1 ? document.getElementById(location.hash.slice(1)) : null;
+  target?.scrollIntoView();
 }
 
 /** A design file dropped anywhere on the sheet is opened. */
@@ -85,11 +110,11 @@ function Hatch() {
   );
 }
 
-/** Calls back once, when figures and curves have been painted. */
-function markReady(state: SheetState, ready: () => void): void {
+/** Calls back once, when figures, stations and curves have been painted. */
+function markReady(state: SheetState, standing: () => boolean, ready: () => void): void {
   let done = false;
   createEffect(() => {
-    if (done || state.results.curves() === undefined) return;
+    if (done || !standing() || state.results.curves() === undefined) return;
     done = true;
     requestAnimationFrame(() => requestAnimationFrame(ready));
   });

@@ -5,6 +5,7 @@ import { type Design, designSchema } from '../../shared/design/schema.ts';
 import { startDesign } from '../../shared/design/start.ts';
 import { fieldId } from '../../src/page/parts/fieldId.ts';
 import { Sheet } from '../../src/page/Sheet.tsx';
+import Stations from '../../src/page/Stations.tsx';
 import type { SheetState } from '../../src/page/state/sheet.ts';
 import { startSheet } from '../../src/page/state/start.ts';
 import {
@@ -22,7 +23,7 @@ function show(design: Design = examples[0]!.design) {
   const onReady = vi.fn();
   const shown = render(() => {
     state = sheetAround(design);
-    return <Sheet state={state} onReady={onReady} />;
+    return <Sheet state={state} stations={Stations} onReady={onReady} />;
   });
   return { ...shown, state, onReady };
 }
@@ -99,7 +100,9 @@ describe('the sheet', () => {
   });
 
   it('draws the curves of the three services and warming up', () => {
-    const { container } = render(() => <Sheet state={sheetAround(examples[0]!.design, { engine })} />);
+    const { container } = render(() => (
+      <Sheet state={sheetAround(examples[0]!.design, { engine })} stations={Stations} />
+    ));
     const titles = [...container.querySelectorAll('.plot-title')].map((title) => title.textContent);
     expect(titles).toEqual([
       'Sink rating against heat',
@@ -120,7 +123,7 @@ describe('the sheet', () => {
     };
     const { container } = render(() => {
       state = sheetAround(examples[0]!.design, { engine: broken });
-      return <Sheet state={state} />;
+      return <Sheet state={state} stations={Stations} />;
     });
     const before = verdictTexts(container);
     state.store.edit('amplifier.pep', 21);
@@ -181,12 +184,12 @@ describe('between visits', () => {
   it('keeps design and texts, and brings them back', () => {
     vi.useFakeTimers();
     const store = memoryStore();
-    const first = render(() => <Sheet state={startSheet(figuresOnly, store, atOnce)} />);
+    const first = render(() => <Sheet state={startSheet(figuresOnly, store, atOnce)} stations={Stations} />);
     fireEvent.input(screen.getByLabelText('Output power (PEP)'), { target: { value: '25' } });
     fireEvent.input(screen.getByLabelText('Wire length, one way'), { target: { value: '3 kg' } });
     vi.advanceTimersByTime(400);
     first.unmount();
-    render(() => <Sheet state={startSheet(figuresOnly, store, atOnce)} />);
+    render(() => <Sheet state={startSheet(figuresOnly, store, atOnce)} stations={Stations} />);
     expect(screen.getByLabelText<HTMLInputElement>('Output power (PEP)').value).toBe('25');
     expect(screen.getByLabelText<HTMLInputElement>('Wire length, one way').value).toBe('3 kg');
     expect(screen.getByLabelText('Wire length, one way').getAttribute('aria-invalid')).toBe('true');
@@ -195,7 +198,7 @@ describe('between visits', () => {
   it('writes at the latest when the page is left', () => {
     vi.useFakeTimers();
     const store = memoryStore();
-    render(() => <Sheet state={startSheet(figuresOnly, store, atOnce)} />);
+    render(() => <Sheet state={startSheet(figuresOnly, store, atOnce)} stations={Stations} />);
     fireEvent.input(screen.getByLabelText('Output power (PEP)'), { target: { value: '26' } });
     window.dispatchEvent(new Event('pagehide'));
     expect(store.texts['heat-and-rail.sheet']).toContain('"pep":26');
@@ -203,7 +206,9 @@ describe('between visits', () => {
 
   it('works where storage throws, and says that nothing is kept', () => {
     vi.useFakeTimers();
-    const { container } = render(() => <Sheet state={startSheet(figuresOnly, throwingStore, atOnce)} />);
+    const { container } = render(() => (
+      <Sheet state={startSheet(figuresOnly, throwingStore, atOnce)} stations={Stations} />
+    ));
     fireEvent.input(screen.getByLabelText('Output power (PEP)'), { target: { value: '27' } });
     vi.advanceTimersByTime(400);
     expect(container.querySelector('.notice')?.textContent).toContain('does not keep');
@@ -212,7 +217,9 @@ describe('between visits', () => {
 
   it('starts with an example and says why when the kept design is damaged', () => {
     const store = memoryStore({ 'heat-and-rail.sheet': '{"design":{}}' });
-    const { container } = render(() => <Sheet state={startSheet(figuresOnly, store, atOnce)} />);
+    const { container } = render(() => (
+      <Sheet state={startSheet(figuresOnly, store, atOnce)} stations={Stations} />
+    ));
     expect(container.querySelector('.notice')?.textContent).toContain('set aside');
     expect(verdictTexts(container).length).toBe(5);
   });

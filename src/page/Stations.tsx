@@ -1,0 +1,25 @@
+import { onMount } from 'solid-js';
+import { AmplifierStation } from './stations/AmplifierStation.tsx';
+import { Cautions } from './stations/Cautions.tsx';
+import { DeviceStation, SinkStation, SurroundingsStation } from './stations/HeatStations.tsx';
+import { PeopleStation } from './stations/PeopleStation.tsx';
+import { ServiceStation } from './stations/ServiceStation.tsx';
+import { ConverterStation, SourceStation } from './stations/SupplyStations.tsx';
+
+/** The stations in the order in which energy flows, the cautions last. */
+export default function Stations(props: { onStanding: () => void }) {
+  onMount(() => props.onStanding());
+  return (
+    <>
+      <SourceStation number={1} />
+      <ConverterStation number={2} />
+      <AmplifierStation number={3} />
+      <DeviceStation number={4} />
+      <SinkStation number={5} />
+      <SurroundingsStation number={6} />
+      <ServiceStation number={7} />
+      <PeopleStation number={8} />
+      <Cautions number={9} />
+    </>
+  );
+}
