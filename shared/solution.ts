@@ -83,6 +83,14 @@ export interface WireRow {
   readonly chosen: boolean;
 }
 
+/** A rectangle on the plate: centre from the lower left corner, x across the fins, y along them, m. */
+export interface PlatePlace {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly length: number;
+}
+
 /** Everything `solve` finds. It always returns; what could not be computed is a named reason, never NaN. */
 export interface Solution {
   /** Every named quantity, SI, by catalogue key; per-service quantities as "ssb.junctionPeak". */
@@ -98,6 +106,8 @@ export interface Solution {
   /** Power path at PEP and averaged over one over of the service. */
   readonly powerPath: Readonly<Record<'pep' | Service, readonly PowerStep[]>>;
   readonly wires: readonly WireRow[];
+  /** Contact faces of the devices on the plate; empty when they do not fit. */
+  readonly places: readonly PlatePlace[];
   /** Iterations of the coupled solve, all services together. */
   readonly iterations: number;
 }

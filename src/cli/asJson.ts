@@ -1,7 +1,8 @@
 import { fileUnits } from '../../shared/design/fields.ts';
 import type { Design } from '../../shared/design/schema.ts';
 import type { Solution } from '../../shared/solution.ts';
-import { entryFor, sources } from '../engine/catalogue/index.ts';
+import { entryFor } from '../engine/catalogue/index.ts';
+import { sources } from '../engine/catalogue/sources.ts';
 
 function describe(key: string, value: number) {
   const entry = entryFor(key);

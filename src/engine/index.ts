@@ -3,6 +3,4 @@
  * clock. See shared/solution.ts for what comes back.
  */
 export { ratingCurve, sweep, warmUp } from './couple/curves.ts';
-export { devicePlaces } from './couple/devicePlaces.ts';
 export { solve } from './couple/solve.ts';
-export { disclaimer, standingLines } from './hazard/cautions.ts';

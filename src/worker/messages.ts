@@ -1,5 +1,7 @@
 import type { Dimension } from '../../shared/design/fields.ts';
+import type { Design } from '../../shared/design/schema.ts';
 import type { Outcome } from '../../shared/outcome.ts';
+import type { RatingCurve, Service, Solution, Sweep, WarmUp } from '../../shared/solution.ts';
 import type { Reading } from '../engine/quantity/read.ts';
 
 /** Typed text the scanner could not read, for a field of this dimension in this unit. */
@@ -14,3 +16,23 @@ export interface ExpressionAnswer {
   readonly id: number;
   readonly outcome: Outcome<Reading>;
 }
+
+/** What can be asked of the engine, and what comes back. */
+export interface EngineCalls {
+  readonly solve: (design: Design) => Solution;
+  readonly sweep: (design: Design, service: Service) => Outcome<Sweep>;
+  readonly warmUp: (design: Design, service: Service) => Outcome<WarmUp>;
+  readonly ratingCurve: (design: Design) => Outcome<RatingCurve>;
+}
+
+export type EngineCall = keyof EngineCalls;
+
+export interface EngineQuestion {
+  readonly id: number;
+  readonly call: EngineCall;
+  readonly args: Parameters<EngineCalls[EngineCall]>;
+}
+
+export type EngineAnswer =
+  | { readonly id: number; readonly ok: true; readonly result: ReturnType<EngineCalls[EngineCall]> }
+  | { readonly id: number; readonly ok: false; readonly message: string };

@@ -14,7 +14,7 @@ import { createSheetStore } from '../../src/page/state/store.ts';
 
 afterEach(cleanup);
 
-export const engine: Engine = { solve, sweep, warmUp, ratingCurve };
+export const engine = { solve, sweep, warmUp, ratingCurve } satisfies Engine;
 
 const noCurve = () => failure('notAsked', 'This test asks for no curves.');
 

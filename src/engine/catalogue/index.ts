@@ -4,7 +4,6 @@ import { peopleQuantities } from './people.ts';
 import { supplyQuantities } from './supply.ts';
 import type { QuantityEntry } from './types.ts';
 
-export { type Source, sources } from './sources.ts';
 export type { QuantityEntry, StationKey } from './types.ts';
 
 const entries = [...supplyQuantities, ...amplifierQuantities, ...heatQuantities, ...peopleQuantities];

@@ -259,6 +259,7 @@ export function solve(design: Design): Solution {
     heatPath: forEachService((service) => nodesOf(cycles[service])),
     powerPath: powerPaths(point, cycles),
     wires: side?.protection.wires ?? [],
+    places: path.ok ? path.value.places : [],
     iterations: services.reduce((sum, service) => {
       const cycle = cycles[service];
       return sum + (cycle.ok ? cycle.value.iterations : 0);

@@ -1,6 +1,6 @@
-import { createMemo, For, Show } from 'solid-js';
+import { For, Show } from 'solid-js';
 import type { Design } from '../../../shared/design/schema.ts';
-import { devicePlaces } from '../../engine/index.ts';
+import type { PlatePlace } from '../../../shared/solution.ts';
 import { useSheet } from '../state/sheet.ts';
 import { Dimension } from './Dimension.tsx';
 
@@ -20,7 +20,7 @@ export function SinkDrawing() {
   const left = () => 84 + (widest - width()) / 2;
   const top = 34;
   const profile = () => top + length() + 30;
-  const places = createMemo(() => placesOf(design()));
+  const places = () => sheet.results.solution()?.places ?? [];
   const height = () => profile() + base() + fin() + 58;
 
   return (
@@ -89,7 +89,7 @@ export function SinkDrawing() {
 }
 
 /** Dimensions of the first device's contact face. */
-function FirstDevice(props: { place: Place; design: Design; left: number; top: number; scale: number }) {
+function FirstDevice(props: { place: PlatePlace; design: Design; left: number; top: number; scale: number }) {
   const x = () => props.left + (props.place.x - props.place.width / 2) * props.scale;
   const y = () =>
     props.top + (props.design.sink.length - props.place.y - props.place.length / 2) * props.scale;
@@ -101,14 +101,6 @@ function FirstDevice(props: { place: Place; design: Design; left: number; top: n
       <Dimension path="device.contactLength" from={[x() + w(), y()]} to={[x() + w(), y() + h()]} off={10} />
     </>
   );
-}
-
-type Place = ReturnType<typeof placesOf>[number];
-
-/** Where the engine puts the devices; none when they do not fit. */
-function placesOf(design: Design) {
-  const places = devicePlaces(design);
-  return places.ok ? places.value : [];
 }
 
 function finPitch(design: Design): number {

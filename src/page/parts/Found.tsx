@@ -3,9 +3,9 @@ import { type Service, type Solution, services } from '../../../shared/solution.
 import { quantities } from '../../engine/catalogue/index.ts';
 import type { UnitSystem } from '../../engine/quantity/units.ts';
 import { writeDuration, writeQuantity, writeShareDown } from '../../engine/quantity/write.ts';
+import { Working } from '../later.tsx';
 import { serviceNames, useSheet } from '../state/sheet.ts';
 import { SymbolText } from './SymbolText.tsx';
-import { Working } from './Working.tsx';
 
 /** A figure of the solution as text in the builder's family of units; undefined where there is none. */
 export function createFigures() {

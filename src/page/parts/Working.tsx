@@ -1,6 +1,7 @@
 import { createMemo, For, Show } from 'solid-js';
 import type { Service } from '../../../shared/solution.ts';
-import { type QuantityEntry, quantities, type Source, sources } from '../../engine/catalogue/index.ts';
+import { type QuantityEntry, quantities } from '../../engine/catalogue/index.ts';
+import { sources } from '../../engine/catalogue/sources.ts';
 import { writeQuantity } from '../../engine/quantity/write.ts';
 import { useSheet } from '../state/sheet.ts';
 import { parseFormula } from './formula.ts';
@@ -76,7 +77,7 @@ export function Working(props: { entry: QuantityEntry; service?: Service }) {
           </For>
         </ul>
       </Show>
-      <SourceLine source={sourceOf(props.entry)} />
+      <SourceOf name={props.entry.source} />
     </div>
   );
 }
@@ -89,17 +90,15 @@ function namesIn(formula: string): readonly string[] {
   return [...new Set(formula.match(/[A-Za-z_]\w*/g) ?? [])];
 }
 
-function sourceOf(entry: QuantityEntry): Source | undefined {
-  return entry.source === undefined ? undefined : sources[entry.source];
-}
-
-export function SourceLine(props: { source: Source | undefined }) {
+/** Where a formula or a caution comes from, and how well that is known. */
+export function SourceOf(props: { name: string | undefined }) {
+  const source = () => (props.name === undefined ? undefined : sources[props.name]);
   return (
-    <Show when={props.source}>
-      {(source) => (
+    <Show when={source()}>
+      {(found) => (
         <p class="source-line">
-          Source: {[source().title, source().part, source().year].filter(Boolean).join(', ')} (
-          {statusWords[source().status] ?? source().status}).
+          Source: {[found().title, found().part, found().year].filter(Boolean).join(', ')} (
+          {statusWords[found().status] ?? found().status}).
         </p>
       )}
     </Show>

@@ -10,12 +10,15 @@ import {
   type WarmUp,
 } from '../../../shared/solution.ts';
 
+/** An answer that is there or will be: the engine computes beside the page, in tests within it. */
+export type Soon<T> = T | Promise<T>;
+
 /** What the page asks of the engine. */
 export interface Engine {
-  readonly solve: (design: Design) => Solution;
-  readonly sweep: (design: Design, service: Service) => Outcome<Sweep>;
-  readonly warmUp: (design: Design, service: Service) => Outcome<WarmUp>;
-  readonly ratingCurve: (design: Design) => Outcome<RatingCurve>;
+  readonly solve: (design: Design) => Soon<Solution>;
+  readonly sweep: (design: Design, service: Service) => Soon<Outcome<Sweep>>;
+  readonly warmUp: (design: Design, service: Service) => Soon<Outcome<WarmUp>>;
+  readonly ratingCurve: (design: Design) => Soon<Outcome<RatingCurve>>;
 }
 
 /** The curves behind the plots; they follow the figures a few frames later. */
@@ -44,7 +47,7 @@ export const nextFrame: Schedule = (work) => {
 
 /**
  * Follows the design: all edits of a frame together give new figures in the next one. The curves come piece by
- * piece, one a frame, so that typing is never held up; a new edit drops the pieces not yet computed.
+ * piece after them; a new edit drops what is not yet computed, and an answer to an older design is thrown away.
  */
 export function createResults(
   design: Accessor<Design>,
@@ -56,50 +59,74 @@ export function createResults(
   const [solved, setSolved] = createSignal<Design>();
   const [fault, setFault] = createSignal<string | null>(null);
   let cancel = () => {};
+  let latest = 0;
 
-  function inNextFrame(work: () => void): void {
-    cancel = schedule(() => {
-      try {
-        work();
-      } catch (error) {
-        setFault(error instanceof Error ? error.message : String(error));
-      }
-    });
+  function blame(error: unknown): void {
+    setFault(error instanceof Error ? error.message : String(error));
+  }
+
+  /** Runs work and hands its answer on, unless a newer design has come in between. */
+  function answer<T>(turn: number, work: () => Soon<T>, use: (found: T) => void): void {
+    const take = (found: T) => {
+      if (turn === latest) use(found);
+    };
+    try {
+      const found = work();
+      if (found instanceof Promise) found.then(take).catch(blame);
+      else take(found);
+    } catch (error) {
+      blame(error);
+    }
   }
 
   function computeFigures(current: Design): void {
-    const found = engine.solve(current);
-    batch(() => {
-      setSolution(found);
-      setSolved(current);
-      setFault(null);
-    });
-    inNextFrame(() => computePieces(piecesOf(engine, current), {}));
+    latest += 1;
+    const turn = latest;
+    answer(
+      turn,
+      () => engine.solve(current),
+      (found) => {
+        batch(() => {
+          setSolution(found);
+          setSolved(current);
+          setFault(null);
+        });
+        computePieces(turn, piecesOf(engine, current), {});
+      },
+    );
   }
 
-  function computePieces(pieces: readonly Piece[], found: Partial<Record<string, unknown>>): void {
+  function computePieces(
+    turn: number,
+    pieces: readonly Piece[],
+    found: Partial<Record<string, unknown>>,
+  ): void {
     const [piece, ...rest] = pieces;
     if (piece === undefined) {
       setCurves(assemble(found));
       return;
     }
-    const more = { ...found, [piece.key]: piece.compute() };
-    inNextFrame(() => computePieces(rest, more));
+    cancel = schedule(() =>
+      answer(turn, piece.compute, (result) => computePieces(turn, rest, { ...found, [piece.key]: result })),
+    );
   }
 
   createEffect(
     on(design, (current) => {
       cancel();
-      inNextFrame(() => computeFigures(current));
+      cancel = schedule(() => computeFigures(current));
     }),
   );
-  onCleanup(() => cancel());
+  onCleanup(() => {
+    latest += 1;
+    cancel();
+  });
   return { solution, solved, curves, fault };
 }
 
 interface Piece {
   readonly key: string;
-  readonly compute: () => unknown;
+  readonly compute: () => Soon<unknown>;
 }
 
 function piecesOf(engine: Engine, design: Design): readonly Piece[] {

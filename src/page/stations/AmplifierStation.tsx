@@ -1,4 +1,4 @@
-import { StageDrawing } from '../drawings/StageDrawing.tsx';
+import { StageDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { Found, FoundByService } from '../parts/Found.tsx';
 import { More, MoreFigures, Station } from '../parts/Station.tsx';

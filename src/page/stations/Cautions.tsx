@@ -1,9 +1,8 @@
 import { For, Show } from 'solid-js';
 import type { Note } from '../../../shared/outcome.ts';
 import type { Severity } from '../../../shared/solution.ts';
-import { sources } from '../../engine/catalogue/index.ts';
-import { disclaimer, standingLines } from '../../engine/index.ts';
-import { SourceLine } from '../parts/Working.tsx';
+import { disclaimer, standingLines } from '../../../shared/standing.ts';
+import { SourceOf } from '../later.tsx';
 import { useSheet } from '../state/sheet.ts';
 
 const words: Readonly<Record<Severity, string>> = {
@@ -31,7 +30,7 @@ export function Cautions(props: { number: number }) {
                 <h3 class="caution-title">{caution.title}</h3>
                 <p>{caution.sentence}</p>
                 <p class="caution-action">{caution.action}</p>
-                <SourceLine source={sources[caution.source]} />
+                <SourceOf name={caution.source} />
               </div>
             </li>
           )}

@@ -1,10 +1,7 @@
 import { Show } from 'solid-js';
-import { CaseDrawing } from '../drawings/CaseDrawing.tsx';
-import { HeatLadder } from '../drawings/HeatLadder.tsx';
-import { SinkDrawing } from '../drawings/SinkDrawing.tsx';
+import { CaseDrawing, HeatLadder, Plot, SinkDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { Found, FoundByService } from '../parts/Found.tsx';
-import { Plot } from '../parts/plot/Plot.tsx';
 import { ServicePicker } from '../parts/ServicePicker.tsx';
 import { More, MoreFigures, Station } from '../parts/Station.tsx';
 import { useSheet } from '../state/sheet.ts';

@@ -1,4 +1,4 @@
-import { PeopleDrawing } from '../drawings/PeopleDrawing.tsx';
+import { PeopleDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { Found } from '../parts/Found.tsx';
 import { More, MoreFigures, Station } from '../parts/Station.tsx';

@@ -1,9 +1,8 @@
 import { createMemo, For, Show } from 'solid-js';
 import { services } from '../../../shared/solution.ts';
-import { CycleDrawing } from '../drawings/CycleDrawing.tsx';
+import { CycleDrawing, Plot } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { FoundByService } from '../parts/Found.tsx';
-import { Plot } from '../parts/plot/Plot.tsx';
 import { ServicePicker } from '../parts/ServicePicker.tsx';
 import { Station } from '../parts/Station.tsx';
 import { serviceNames, useSheet } from '../state/sheet.ts';

@@ -1,7 +1,6 @@
 import { Index, Show } from 'solid-js';
 import type { Design } from '../../../shared/design/schema.ts';
-import { ConverterDrawing } from '../drawings/ConverterDrawing.tsx';
-import { SupplyDrawing } from '../drawings/SupplyDrawing.tsx';
+import { ConverterDrawing, SupplyDrawing } from '../later.tsx';
 import { Field } from '../parts/Field.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { Found, FoundByService } from '../parts/Found.tsx';

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { examples } from '../../../shared/design/examples.ts';
 import { type Dimension, fileUnits } from '../../../shared/design/fields.ts';
 import { services } from '../../../shared/solution.ts';
-import { entryFor, quantities, quantityOrder, sources } from '../../../src/engine/catalogue/index.ts';
+import { entryFor, quantities, quantityOrder } from '../../../src/engine/catalogue/index.ts';
+import { sources } from '../../../src/engine/catalogue/sources.ts';
 import { solve } from '../../../src/engine/index.ts';
 
 const math = create(all as FactoryFunctionMap);

@@ -3,12 +3,8 @@ import { describe, expect, it } from 'vitest';
 import sources from '../../../reference-data/sources-hazard.json';
 import { failure } from '../../../shared/outcome.ts';
 import type { Severity } from '../../../shared/solution.ts';
-import {
-  type CautionFigures,
-  cautions,
-  disclaimer,
-  standingLines,
-} from '../../../src/engine/hazard/cautions.ts';
+import { disclaimer, standingLines } from '../../../shared/standing.ts';
+import { type CautionFigures, cautions } from '../../../src/engine/hazard/cautions.ts';
 import { type ExposureInput, exposureDistance } from '../../../src/engine/hazard/exposureDistance.ts';
 
 const kelvin = (celsius: number) => celsius + 273.15;

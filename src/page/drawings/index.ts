@@ -1,0 +1,9 @@
+export { CaseDrawing } from './CaseDrawing.tsx';
+export { ConverterDrawing } from './ConverterDrawing.tsx';
+export { CycleDrawing } from './CycleDrawing.tsx';
+export { HeatLadder } from './HeatLadder.tsx';
+export { PeopleDrawing } from './PeopleDrawing.tsx';
+export { PowerPath } from './PowerPath.tsx';
+export { SinkDrawing } from './SinkDrawing.tsx';
+export { StageDrawing } from './StageDrawing.tsx';
+export { SupplyDrawing } from './SupplyDrawing.tsx';

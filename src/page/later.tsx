@@ -1,0 +1,30 @@
+import { type Component, type JSX, lazy, Suspense } from 'solid-js';
+
+/**
+ * What the sheet can do without in its first moment: drawings, plots, workings and the list of sources. They come in
+ * chunks of their own, asked for at once but not waited for, so that inputs and verdicts stand before they arrive.
+ */
+function part<P extends Record<string, unknown>>(load: () => Promise<Component<P>>): Component<P> {
+  const Loaded = lazy(async () => ({ default: await load() }));
+  return (props: P): JSX.Element => (
+    <Suspense>
+      <Loaded {...props} />
+    </Suspense>
+  );
+}
+
+const drawings = () => import('./drawings/index.ts');
+const working = () => import('./parts/Working.tsx');
+
+export const CaseDrawing = part(async () => (await drawings()).CaseDrawing);
+export const ConverterDrawing = part(async () => (await drawings()).ConverterDrawing);
+export const CycleDrawing = part(async () => (await drawings()).CycleDrawing);
+export const HeatLadder = part(async () => (await drawings()).HeatLadder);
+export const PeopleDrawing = part(async () => (await drawings()).PeopleDrawing);
+export const PowerPath = part(async () => (await drawings()).PowerPath);
+export const SinkDrawing = part(async () => (await drawings()).SinkDrawing);
+export const StageDrawing = part(async () => (await drawings()).StageDrawing);
+export const SupplyDrawing = part(async () => (await drawings()).SupplyDrawing);
+export const Plot = part(async () => (await import('./parts/plot/Plot.tsx')).Plot);
+export const Working = part(async () => (await working()).Working);
+export const SourceOf = part(async () => (await working()).SourceOf);
