@@ -81,7 +81,7 @@ describe('the sheet', () => {
     });
   });
 
-  it('opens the working of a figure: formula, values put in, source', () => {
+  it('opens the working of a figure: formula, values put in, source', async () => {
     const { container } = show();
     const summary = [...container.querySelectorAll('#source .found summary')].find((each) =>
       each.textContent?.includes('Current from the source at PEP'),
@@ -89,7 +89,11 @@ describe('the sheet', () => {
     const details = summary.parentElement as HTMLDetailsElement;
     details.open = true;
     fireEvent(details, new Event('toggle'));
-    const working = details.querySelector('.working')!;
+    const working = await waitFor(() => {
+      const found = details.querySelector('.working');
+      if (!found) throw new Error('the working has not arrived');
+      return found;
+    });
     expect(working.querySelectorAll('math').length).toBeGreaterThan(1);
     expect(plainSpaces(working.textContent)).toMatch(/\d W/);
   });
@@ -99,10 +103,11 @@ describe('the sheet', () => {
     await waitFor(() => expect(onReady).toHaveBeenCalledTimes(1));
   });
 
-  it('draws the curves of the three services and warming up', () => {
+  it('draws the curves of the three services and warming up', async () => {
     const { container } = render(() => (
       <Sheet state={sheetAround(examples[0]!.design, { engine })} stations={Stations} />
     ));
+    await waitFor(() => expect(container.querySelectorAll('.plot-title')).toHaveLength(3));
     const titles = [...container.querySelectorAll('.plot-title')].map((title) => title.textContent);
     expect(titles).toEqual([
       'Sink rating against heat',
