@@ -31,6 +31,9 @@ function show(design: Design = examples[0]!.design) {
 const verdictTexts = (container: HTMLElement) =>
   [...container.querySelectorAll('.verdict-headline')].map((line) => plainSpaces(line.textContent));
 
+/** Lazy parts are compiled on first use in a test; on a busy machine that takes a while. */
+const arriving = { timeout: 20_000 };
+
 describe('the sheet', () => {
   it.each(examples.map((example) => [example.key, example.design] as const))(
     'shows the verdicts of %s in words',
@@ -93,7 +96,7 @@ describe('the sheet', () => {
       const found = details.querySelector('.working');
       if (!found) throw new Error('the working has not arrived');
       return found;
-    });
+    }, arriving);
     expect(working.querySelectorAll('math').length).toBeGreaterThan(1);
     expect(plainSpaces(working.textContent)).toMatch(/\d W/);
   });
@@ -107,7 +110,7 @@ describe('the sheet', () => {
     const { container } = render(() => (
       <Sheet state={sheetAround(examples[0]!.design, { engine })} stations={Stations} />
     ));
-    await waitFor(() => expect(container.querySelectorAll('.plot-title')).toHaveLength(3));
+    await waitFor(() => expect(container.querySelectorAll('.plot-title')).toHaveLength(3), arriving);
     const titles = [...container.querySelectorAll('.plot-title')].map((title) => title.textContent);
     expect(titles).toEqual([
       'Sink rating against heat',
