@@ -1,0 +1,174 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type BenchReading, type BenchRun, fitRun } from '../../../src/engine/heat/benchFit.ts';
+import { type BenchModel, benchModel } from '../../../src/engine/heat/benchModel.ts';
+import { advance } from '../../../src/engine/heat/sinkTransient.ts';
+import cases from '../cases/heat.json' with { type: 'json' };
+import { expectClose } from '../closeTo.ts';
+import { resultOf } from '../resultOf.ts';
+
+const { geometry: g } = cases.warmup;
+const model = resultOf(
+  benchModel(
+    {
+      shape: 'fins',
+      width: g.W,
+      length: g.L,
+      baseThickness: g.tb,
+      finCount: g.N,
+      finHeight: g.H,
+      finThickness: g.t,
+      alloy: 'extruded',
+      finish: 'own',
+      emissivity: g.eps,
+      backExposed: false,
+      mass: 1.3,
+    },
+    { channelFactor: 1 },
+  ),
+);
+const unknownCapacity: BenchModel = { ...model, capacityUncertainty: null };
+
+/** Repeatable noise of zero mean and unit spread, not random: a sum of sines without a common period. */
+const noise = (i: number) => Math.SQRT2 * 0.6 * (Math.sin(12.9898 * i + 1) + Math.sin(78.233 * i));
+
+interface Truth {
+  film: number;
+  heat: number;
+  power: number;
+  start: number;
+  duration: number;
+  spread: number;
+}
+
+function log(truth: Truth, air = (_: number) => 298.15): BenchReading[] {
+  const node = { law: model.lawFor(truth.film, air(0)), capacity: model.heatCapacity * truth.heat };
+  const readings: BenchReading[] = [];
+  let plate = truth.start;
+  for (let i = 0; i * 30 <= truth.duration; i++) {
+    const now = air(i);
+    if (i > 0) plate = now + advance(node, plate - now, truth.power, 30);
+    readings.push({ time: 30 * i, plate: plate + truth.spread * noise(i), air: now });
+  }
+  return readings;
+}
+
+const instruments = { sensorRise: 0, powerUncertainty: 0.01, temperatureUncertainty: 0.5 };
+const warmUp: Truth = { film: 0.9, heat: 1.05, power: 60, start: 298.15, duration: 760, spread: 0.2 };
+const runOf = (truth: Truth): BenchRun => ({ readings: log(truth), power: truth.power, ...instruments });
+
+describe('bench run', () => {
+  // Own computation: the exponential is 28, 12, 4 % off after 0.5, 1, 2 time constants; the nonlinear law is not.
+  it.each([0.5, 1, 2])('gives back what made it, stopped after %d time constants', (length) => {
+    const truth = { ...warmUp, duration: length * 752, spread: 0 };
+    const fit = resultOf(fitRun(unknownCapacity, runOf(truth)));
+    expectClose(fit.filmFactor, 0.9, 2e-3);
+    expectClose(fit.heatCapacity, 1.05 * model.heatCapacity, 2e-3);
+    expect(fit.plausible).toBe(true);
+  });
+
+  it('covers the truth with its uncertainty when readings scatter', () => {
+    const truths = fc.record({
+      film: fc.double({ min: 0.6, max: 1.6, noNaN: true }),
+      heat: fc.double({ min: 0.95, max: 1.05, noNaN: true }),
+      power: fc.double({ min: 30, max: 120, noNaN: true }),
+      start: fc.double({ min: 296, max: 302, noNaN: true }),
+      duration: fc.double({ min: 600, max: 3000, noNaN: true }),
+      spread: fc.double({ min: 0, max: 0.3, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(truths, (truth) => {
+        const fit = resultOf(fitRun(model, runOf(truth)));
+        expect(Math.abs(Math.log(fit.filmFactor / truth.film))).toBeLessThan(3 * fit.uncertainty);
+        expect(fit.uncertainty).toBeGreaterThan(0.01);
+        expect(fit.scatter).toBeLessThan(1.5 * truth.spread + 0.1);
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  it('reads a cool-down, if the sink was weighed', () => {
+    const truth = { ...warmUp, heat: 1, power: 0, start: 350, duration: 1500 };
+    const fit = resultOf(fitRun(model, runOf(truth)));
+    expect(Math.abs(Math.log(fit.filmFactor / 0.9))).toBeLessThan(0.05);
+    expect(fit.uncertainty).toBeLessThan(0.12);
+    const refused = fitRun(unknownCapacity, runOf(truth));
+    expect(refused.ok ? '' : refused.reason.key).toBe('capacityNeeded');
+  });
+
+  it('leaves strayed readings out and says so', () => {
+    const readings = log(warmUp).map((reading, i) =>
+      i === 5 || i === 17 ? { ...reading, plate: reading.plate + 8 } : reading,
+    );
+    const outcome = fitRun(model, { readings, power: 60, ...instruments });
+    const fit = resultOf(outcome);
+    expect(fit.rejected).toEqual([5, 17]);
+    expectClose(fit.filmFactor, 0.9, 0.05);
+    expect(outcome.ok && outcome.notes.map((n) => n.key)).toContain('outliersLeftOut');
+    const wild = log(warmUp).map((reading, i) => ({
+      ...reading,
+      plate: reading.plate + (i % 3 === 0 ? 15 : 0),
+    }));
+    const refused = fitRun(model, { readings: wild, power: 60, ...instruments });
+    expect(refused.ok && resultOf(refused).scatter < 3).toBe(false);
+  });
+
+  it('follows a room that warms up', () => {
+    const air = (i: number) => 298.15 + i * 0.05;
+    const run = { readings: log({ ...warmUp, heat: 1, spread: 0 }, air), power: 60, ...instruments };
+    expectClose(resultOf(fitRun(model, run)).filmFactor, 0.9, 0.01);
+  });
+
+  it('allows for a sensor beside the resistor', () => {
+    const readings = log({ ...warmUp, heat: 1, spread: 0 }).map((r) => ({
+      ...r,
+      plate: r.plate + 0.05 * 60,
+    }));
+    const run = { readings, power: 60, ...instruments };
+    expectClose(resultOf(fitRun(model, { ...run, sensorRise: 0.05 })).filmFactor, 0.9, 5e-3);
+    expect(resultOf(fitRun(model, run)).filmFactor).toBeLessThan(0.87);
+  });
+
+  it('does not believe everything, and refuses what tells nothing', () => {
+    const draughty = fitRun(model, runOf({ ...warmUp, film: 2.2, duration: 2000 }));
+    expect(resultOf(draughty).plausible).toBe(false);
+    expect(draughty.ok && draughty.notes.map((n) => n.key)).toContain('filmFactorImplausible');
+    const keyOf = (run: BenchRun) => {
+      const outcome = fitRun(model, run);
+      return outcome.ok ? '' : outcome.reason.key;
+    };
+    const run = runOf(warmUp);
+    expect(keyOf({ ...run, readings: run.readings.slice(0, 4) })).toBe('tooFewReadings');
+    expect(keyOf({ ...run, readings: [...run.readings].reverse() })).toBe('runUnordered');
+    expect(keyOf(runOf({ ...warmUp, power: 1 }))).toBe('changeTooSmall');
+    expect(keyOf(runOf({ ...warmUp, duration: 150, power: 120 }))).toBe('runTooShort');
+    const short = fitRun(model, runOf({ ...warmUp, duration: 400 }));
+    expect(short.ok && short.notes.map((n) => n.key)).toContain('runShort');
+  });
+});
+
+describe('model of a bench run', () => {
+  it('is none for a sink that cannot be', () => {
+    const impossible = { ...cases.warmup.geometry, finCount: 500 };
+    expect(
+      benchModel({
+        shape: 'fins',
+        width: impossible.W,
+        length: impossible.L,
+        baseThickness: impossible.tb,
+        finCount: impossible.finCount,
+        finHeight: impossible.H,
+        finThickness: impossible.t,
+        alloy: 'extruded',
+        finish: 'bare',
+        emissivity: 0.1,
+        backExposed: false,
+        mass: null,
+      }).ok,
+    ).toBe(false);
+  });
+
+  it('cools more with a greater factor', () => {
+    expect(model.lawFor(1.1, 298).heat(40)).toBeGreaterThan(model.lawFor(1, 298).heat(40));
+  });
+});
