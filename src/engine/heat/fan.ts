@@ -32,6 +32,9 @@ export type AirPath =
 /** Part of the ducted flow that is left in the channels of a fan that just blows at a sink (own choice). */
 const openShare = 0.5;
 
+/** Of the fastest flow; fine, because a wide bypass leaves little for the channels. */
+const velocityTolerance = 1e-13;
+
 /** The fan of two figures of its data sheet. */
 export function linearFan(stalledPressure: number, freeFlow: number, voltageShare = 1): Fan {
   return {
@@ -99,7 +102,7 @@ export function operatingPoint(
     return drop - fanPressure(fan, fanFlowAt(velocity, drop));
   };
   const fastest = freeFlow(fan) / section;
-  const ducted = fastest > 0 ? risingRoot(excess, 0, fastest / 2, 1e-9 * fastest, fastest) : 0;
+  const ducted = fastest > 0 ? risingRoot(excess, 0, fastest / 2, velocityTolerance * fastest, fastest) : 0;
   const velocity = path.kind === 'open' ? openShare * ducted : ducted;
   const drop = pressureDrop(prepared, velocity, air);
   return {

@@ -68,6 +68,9 @@ const wideFilmUncertainty = 0.25;
 const smallestElenbaas = 5;
 const smallestRise = 10;
 
+/** Film temperatures at which the air properties were compared with printed tables, K. */
+const checkedAir = { lowest: 250, highest: 450 } as const;
+
 /** Rise up to which plate temperatures are searched, K; only to keep the search finite. */
 const widestRise = 1e5;
 
@@ -159,7 +162,7 @@ function assemble(description: SinkDescription, laws: SinkLaws): Sink {
   const finMass = metal.density * laws.finVolume;
   const drawnMass = finMass + metal.density * laws.plateArea * description.baseThickness;
   const mass = description.mass ?? drawnMass;
-  const notesAt = (plate: number, air: number) => stateNotes(laws.detail(plate, air, air), plate - air);
+  const notesAt = (plate: number, air: number) => stateNotes(laws.detail(plate, air, air), plate, air);
   return {
     shape: description.shape,
     conductivity: metal.conductivity,
@@ -195,8 +198,20 @@ function tiltNotes(mounting: Mounting): readonly Note[] {
 }
 
 /** Doubts about a state; each widens the uncertainty. */
-function stateNotes(heat: SinkHeat, rise: number): readonly Note[] {
+function stateNotes(heat: SinkHeat, plate: number, air: number): readonly Note[] {
   const notes: Note[] = [];
+  const rise = plate - air;
+  const film = (plate + air) / 2;
+  if (film < checkedAir.lowest || film > checkedAir.highest) {
+    notes.push(
+      note(
+        'outside validity',
+        'airRange',
+        'The air at the plate is outside the range in which its properties were checked, -23 to 177 °C.',
+        { film },
+      ),
+    );
+  }
   const elenbaas = heat.channel?.elenbaas;
   if (elenbaas !== undefined && elenbaas < smallestElenbaas) {
     notes.push(

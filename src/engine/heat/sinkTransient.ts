@@ -2,6 +2,7 @@ import { gaussLegendre } from '../numerics/gaussLegendre.ts';
 import type { Segment } from './deviceLadder.ts';
 import { phi2, phi3, phi4 } from './exponentialPhi.ts';
 import type { HeatLaw, HeatTable } from './heatTable.ts';
+import { risingRoot } from './monotoneRoot.ts';
 
 /** One body with heat capacity that loses heat by a law of its rise: C dθ/dt = P - Q(θ). */
 export interface ThermalNode {
@@ -175,6 +176,9 @@ export function periodicState(
   };
 }
 
+/** Width at which the search for a limit ends, relative to the rise there. */
+const limitTolerance = 1e-12;
+
 const timePanels = 6;
 const timePoints = 6;
 
@@ -230,16 +234,12 @@ export function timeToLimit(
   const settled = node.law.rise(power);
   if (settled <= start) return heldTime(start, limit, added);
   if (!(settled + added(Number.POSITIVE_INFINITY) > limit)) return null;
-  // The sum rises with the node's own rise θ; close in on the θ at which it meets the limit.
-  let low = start;
-  let high = Math.min(limit - added(0), settled);
-  for (let i = 0; i < 100 && high - low > 1e-12 * Math.abs(high); i++) {
-    const middle = (low + high) / 2;
-    const time = timeToRise(node, power, start, middle);
-    if (middle + added(time) < limit) low = middle;
-    else high = middle;
-  }
-  return timeToRise(node, power, start, (low + high) / 2);
+  // The sum rises with the node's own rise; look for the rise at which it meets the limit.
+  const highest = Math.min(limit - added(0), settled);
+  const excess = (rise: number) => rise + added(timeToRise(node, power, start, rise)) - limit;
+  const width = highest - start;
+  const rise = risingRoot(excess, start, width / 2, limitTolerance * highest, width);
+  return timeToRise(node, power, start, rise);
 }
 
 /** Time at which what is added to a node that stays where it is meets the limit, s; null when it never does. */

@@ -53,6 +53,27 @@ describe('plate with sources', () => {
     expectClose(spread.meanMatrix[0]![0]! + spread.uniform, resistance, 1e-4);
   });
 
+  // Lee, Song, Au and Moran (1995), closed form for a disk on a disk (psi from memory), as a check of size: 3 % of the total.
+  it('is near the closed form for a centred source', () => {
+    const radius = Math.sqrt((0.02 * 0.015) / Math.PI);
+    const outer = Math.sqrt((0.12 * 0.08) / Math.PI);
+    const ratio = radius / outer;
+    for (const thickness of [0.004, 0.008, 0.01]) {
+      for (const film of [30, 60, 400]) {
+        const tau = thickness / outer;
+        const biot = (film * outer) / 200;
+        const lambda = Math.PI + 1 / (Math.sqrt(Math.PI) * ratio);
+        const phi =
+          (Math.tanh(lambda * tau) + lambda / biot) / (1 + (lambda / biot) * Math.tanh(lambda * tau));
+        const spreading = (0.5 * (1 - ratio) ** 1.5 * phi) / (200 * Math.sqrt(0.02 * 0.015));
+        const total = spreading + thickness / (200 * 0.0096) + 1 / (film * 0.0096);
+        const plate = { width: 0.12, length: 0.08, thickness, conductivity: 200, film };
+        const spread = resultOf(plateSpread(plate, [{ x: 0.06, y: 0.04, width: 0.02, length: 0.015 }]));
+        expectClose(spread.meanMatrix[0]![0]! + spread.uniform, total, 0.03);
+      }
+    }
+  });
+
   // Cengel and Ghajar, example 3-5: a plate heated all over is the one-dimensional wall, here 10 mm of copper, h 25.
   it('is the plain wall when the source covers the plate', () => {
     const plate = { width: 0.1, length: 0.1, thickness: 0.01, conductivity: 386, film: 25 };

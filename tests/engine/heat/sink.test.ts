@@ -91,6 +91,7 @@ describe('sink', () => {
     const tight = resultOf(prepareSink({ ...black, finCount: 30 }));
     expect(tight.notesAt(340, 300).map((n) => n.key)).toEqual(['gapTooTight']);
     expect(tight.filmUncertainty(340, 300)).toBe(0.25);
+    expect(wide.notesAt(500, 420).map((n) => n.key)).toEqual(['airRange']);
     const assumed = prepareSink(black);
     expect(assumed.ok && assumed.notes.map((n) => n.key)).toEqual(['channelFactor']);
     const measured = prepareSink(black, { channelFactor: 1 });
