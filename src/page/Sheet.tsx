@@ -40,7 +40,9 @@ export function Sheet(props: SheetProps) {
         <NoticeList />
         <main>
           <Verdicts />
-          <PowerPath />
+          <div class="power-path-place">
+            <PowerPath />
+          </div>
           <ErrorBoundary
             fallback={
               <p class="reason">

@@ -8,7 +8,7 @@ const depthFactor = 0.5 * Math.SQRT1_2;
 /** The case from the back, to scale, with the sink on it. */
 export function CaseDrawing() {
   const sheet = useSheet();
-  const design = () => sheet.store.design();
+  const design = () => sheet.store.view;
   const box = () => design().surroundings;
   const scale = () =>
     Math.min(

@@ -12,7 +12,7 @@ const full = 56;
 /** One cycle at the planned duty: the over with the envelope of the service, then listening. */
 export function CycleDrawing() {
   const sheet = useSheet();
-  const plan = () => sheet.store.design().service;
+  const plan = () => sheet.store.view.service;
   const overWidth = () => span * plan().transmitShare;
   const envelope = createMemo(() => envelopePath(sheet.service(), overWidth()));
   const over = () => plan().cycle * plan().transmitShare;

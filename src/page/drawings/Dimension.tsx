@@ -1,4 +1,4 @@
-import { Match, Switch } from 'solid-js';
+import { createMemo, Match, Switch } from 'solid-js';
 import { writeEcho } from '../../engine/quantity/write.ts';
 import { fieldId } from '../parts/fieldId.ts';
 import { knownField, leafAt, type NumberField } from '../state/fields.ts';
@@ -12,8 +12,6 @@ interface DimensionProps {
   readonly to: readonly [number, number];
   /** How far the line stands off the measured edge; its sign says to which side. */
   readonly off: number;
-  /** Words before the figure. */
-  readonly label?: string;
   /** Where the figure stands along the line; for distances too short to hold it. */
   readonly outside?: boolean;
 }
@@ -26,12 +24,11 @@ const tight = 22;
 export function Dimension(props: DimensionProps) {
   const sheet = useSheet();
   const spec = knownField(props.path) as NumberField;
-  const text = () => {
-    const value = leafAt(sheet.store.design(), props.path) as number | null;
-    const written =
-      value === null ? '?' : writeEcho(value, spec.dimension, sheet.preferences.unitOf(props.path, spec));
-    return props.label ? `${props.label} ${written}` : written;
-  };
+  const value = createMemo(() => leafAt(sheet.store.view, props.path) as number | null);
+  const text = createMemo(() => {
+    const si = value();
+    return si === null ? '?' : writeEcho(si, spec.dimension, sheet.preferences.unitOf(props.path, spec));
+  });
   const lit = () => sheet.focused() === props.path;
   const vertical = () => Math.abs(props.to[0] - props.from[0]) < 1e-6;
   const horizontal = () => Math.abs(props.to[1] - props.from[1]) < 1e-6;

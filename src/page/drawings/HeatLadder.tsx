@@ -1,4 +1,4 @@
-import { createMemo, For, Show } from 'solid-js';
+import { createMemo, Index, Show } from 'solid-js';
 import type { HeatNode } from '../../../shared/solution.ts';
 import { writeQuantity } from '../../engine/quantity/write.ts';
 import { niceTicks, spread } from '../parts/plot/data.ts';
@@ -41,16 +41,16 @@ export function HeatLadder() {
         aria-label={`Heat path for ${serviceNames[sheet.service()]}: ${nodes().map(said).join(', ')}.`}
       >
         <path class="thin" d={`M${axisX} ${top - 8}V${bottom}`} />
-        <For each={ticks()}>
+        <Index each={ticks()}>
           {(tick) => (
             <>
-              <path class="thin" d={`M${axisX - 5} ${y(tick + icePoint)}h5`} />
-              <text class="caption" x={axisX - 9} y={y(tick + icePoint) + 4} text-anchor="end">
-                {tick}
+              <path class="thin" d={`M${axisX - 5} ${y(tick() + icePoint)}h5`} />
+              <text class="caption" x={axisX - 9} y={y(tick() + icePoint) + 4} text-anchor="end">
+                {tick()}
               </text>
             </>
           )}
-        </For>
+        </Index>
         <text class="caption" x={axisX - 9} y={top - 12} text-anchor="end">
           °C
         </text>
@@ -64,29 +64,29 @@ export function HeatLadder() {
             </>
           )}
         </Show>
-        <For each={nodes()}>
+        <Index each={nodes()}>
           {(node, index) => (
             <>
-              <Show when={nodes()[index() + 1]}>
-                {(next) => <path class="outline" d={resistor(axisX + 34, y(node.peak), y(next().peak))} />}
+              <Show when={nodes()[index + 1]}>
+                {(next) => <path class="outline" d={resistor(axisX + 34, y(node().peak), y(next().peak))} />}
               </Show>
-              <circle class="node" cx={axisX + 34} cy={y(node.peak)} r="3.4" />
+              <circle class="node" cx={axisX + 34} cy={y(node().peak)} r="3.4" />
               <path
                 class="leader"
-                d={`M${axisX + 40} ${y(node.peak)}L${axisX + 76} ${labels()[index()]}H${axisX + 84}`}
+                d={`M${axisX + 40} ${y(node().peak)}L${axisX + 76} ${labels()[index]}H${axisX + 84}`}
               />
-              <text x={axisX + 90} y={labels()[index()]! - 1}>
-                <tspan class="figure">{writeQuantity(node.peak, 'temperature')}</tspan>
+              <text x={axisX + 90} y={labels()[index]! - 1}>
+                <tspan class="figure">{writeQuantity(node().peak, 'temperature')}</tspan>
               </text>
-              <text class="caption" x={axisX + 90} y={labels()[index()]! + 13}>
-                {node.label}
-                {Math.abs(node.peak - node.mean) > 0.5
-                  ? ` (mean ${writeQuantity(node.mean, 'temperature')})`
+              <text class="caption" x={axisX + 90} y={labels()[index]! + 13}>
+                {node().label}
+                {Math.abs(node().peak - node().mean) > 0.5
+                  ? ` (mean ${writeQuantity(node().mean, 'temperature')})`
                   : ''}
               </text>
             </>
           )}
-        </For>
+        </Index>
       </svg>
     </Show>
   );

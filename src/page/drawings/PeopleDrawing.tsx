@@ -22,7 +22,7 @@ export function PeopleDrawing() {
           class="drawing"
           viewBox="0 0 400 168"
           role="img"
-          aria-label={`People stay at least ${figures.text('exposureDistance')} from every part of the antenna on ${sheet.store.design().antenna.band}.`}
+          aria-label={`People stay at least ${figures.text('exposureDistance')} from every part of the antenna on ${sheet.store.view.antenna.band}.`}
         >
           <path class="thin" d="M10 150H390" />
           <path class="outline" d="M30 150V34M196 150V34M30 40Q113 54 196 40" />
@@ -40,7 +40,7 @@ export function PeopleDrawing() {
             at least
           </text>
           <text class="caption" x="113" y="70" text-anchor="middle">
-            {sheet.store.design().antenna.band}, {figures.text('exposurePower')} mean
+            {sheet.store.view.antenna.band}, {figures.text('exposurePower')} mean
           </text>
         </svg>
       </Show>

@@ -1,4 +1,4 @@
-import { createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
+import { createMemo, createSignal, For, Index, onCleanup, onMount, Show } from 'solid-js';
 import type { PowerStep, Service } from '../../../shared/solution.ts';
 import { writeQuantity } from '../../engine/quantity/write.ts';
 import { serviceNames, useSheet } from '../state/sheet.ts';
@@ -37,7 +37,7 @@ export function PowerPath() {
   const narrow = createNarrow();
   const steps = createMemo(() => {
     const all = sheet.results.solution()?.powerPath[basis()] ?? [];
-    const straight = sheet.store.design().converter.kind === 'none';
+    const straight = sheet.store.view.converter.kind === 'none';
     return all.filter((step) => !(straight && step.key === 'converter'));
   });
   return (
@@ -63,7 +63,11 @@ export function PowerPath() {
       </div>
       <Show
         when={steps().length > 0}
-        fallback={<p class="no-drawing">No power path: see the reasons above.</p>}
+        fallback={
+          <Show when={sheet.results.solution()}>
+            <p class="no-drawing">No power path: see the reasons above.</p>
+          </Show>
+        }
       >
         <Show when={narrow()} fallback={<Stream steps={steps()} />}>
           <Falling steps={steps()} />
@@ -112,43 +116,43 @@ function Stream(props: { steps: readonly PowerStep[] }) {
   const top = 56;
   return (
     <svg class="stream" viewBox="0 0 1200 216" aria-label="Power path">
-      <For each={stages()}>
+      <Index each={stages()}>
         {(stage, index) => {
-          const x = () => index() * pitch();
+          const x = () => index * pitch();
           return (
             <>
               <rect
                 class="stream-body"
                 x={x()}
                 y={top}
-                width={index() === stages().length - 1 ? 60 : pitch()}
-                height={Math.max(wide(stage.onward), 1)}
+                width={index === stages().length - 1 ? 60 : pitch()}
+                height={Math.max(wide(stage().onward), 1)}
               />
-              <Show when={index() === stages().length - 1}>
+              <Show when={index === stages().length - 1}>
                 <path
                   class="stream-body"
-                  d={`M${x() + 59.5} ${top - 8}l28 ${8 + wide(stage.onward) / 2}l-28 ${8 + wide(stage.onward) / 2}z`}
+                  d={`M${x() + 59.5} ${top - 8}l28 ${8 + wide(stage().onward) / 2}l-28 ${8 + wide(stage().onward) / 2}z`}
                 />
               </Show>
-              <Branches stage={stage} x={x()} top={top} wide={wide} />
+              <Branches stage={stage()} x={x()} top={top} wide={wide} />
               <path
                 class="stream-tick"
-                d={`M${x() + 0.75} ${top - 10}V${top + Math.max(wide(stage.step.powerIn), 1) + 4}`}
+                d={`M${x() + 0.75} ${top - 10}V${top + Math.max(wide(stage().step.powerIn), 1) + 4}`}
               />
               <g>
-                <a href={`#${stationOf[stage.step.key]}`} class="stream-link">
+                <a href={`#${stationOf[stage().step.key]}`} class="stream-link">
                   <text class="stream-name" x={x() + 8} y="20">
-                    {stage.step.label}
+                    {stage().step.label}
                   </text>
                   <text class="stream-watts" x={x() + 8} y="42">
-                    {watts(stage.step.powerIn)}
+                    {watts(stage().step.powerIn)}
                   </text>
                 </a>
               </g>
             </>
           );
         }}
-      </For>
+      </Index>
     </svg>
   );
 }
@@ -191,22 +195,22 @@ function Falling(props: { steps: readonly PowerStep[] }) {
   const bar = (power: number) => `${((power / largest()) * 100).toFixed(2)}%`;
   return (
     <ol class="falling">
-      <For each={stages()}>
+      <Index each={stages()}>
         {(stage) => (
           <li>
-            <a href={`#${stationOf[stage.step.key]}`}>{stage.step.label}</a>
-            <span class="falling-watts">{watts(stage.step.powerIn)}</span>
+            <a href={`#${stationOf[stage().step.key]}`}>{stage().step.label}</a>
+            <span class="falling-watts">{watts(stage().step.powerIn)}</span>
             <svg class="falling-bar" aria-hidden="true">
-              <rect class="stream-body" width={bar(stage.onward)} height="100%" />
+              <rect class="stream-body" width={bar(stage().onward)} height="100%" />
               <rect
                 class="branch-heat"
-                x={bar(stage.onward)}
-                width={bar(Math.max(stage.step.heat, 0))}
+                x={bar(stage().onward)}
+                width={bar(Math.max(stage().step.heat, 0))}
                 height="100%"
               />
             </svg>
             <span class="falling-loss">
-              <For each={stage.branches}>
+              <For each={stage().branches}>
                 {(branch) => (
                   <span class={branch.kind === 'heat' ? 'heat-text' : ''}>
                     {watts(branch.power)} {branch.label}
@@ -216,7 +220,7 @@ function Falling(props: { steps: readonly PowerStep[] }) {
             </span>
           </li>
         )}
-      </For>
+      </Index>
     </ol>
   );
 }

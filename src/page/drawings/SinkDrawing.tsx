@@ -11,7 +11,7 @@ const tallest = 190;
 /** The sink to scale in two views: the plate with the devices on it, and the fins seen from their ends. */
 export function SinkDrawing() {
   const sheet = useSheet();
-  const design = () => sheet.store.design();
+  const design = () => sheet.store.view;
   const scale = () => Math.min(widest / design().sink.width, tallest / design().sink.length);
   const width = () => design().sink.width * scale();
   const length = () => design().sink.length * scale();

@@ -32,7 +32,7 @@ export function StageDrawing() {
       <Show when={stage()}>{(found) => <Waveforms stage={found()} />}</Show>
       <Show when={stage() === undefined && figures.value('dcPowerPep') !== undefined}>
         <p class="no-drawing">
-          Class {sheet.store.design().amplifier.class} switches: its waveforms hang on the network and are not
+          Class {sheet.store.view.amplifier.class} switches: its waveforms hang on the network and are not
           drawn.
         </p>
       </Show>

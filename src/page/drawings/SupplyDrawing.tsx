@@ -23,7 +23,7 @@ export function SupplyDrawing() {
       <path class="outline" d="M84 31H122V45H84zM84 38H122" />
       <rect class="part" x="296" y="60" width="68" height="64" />
       <text x="330" y="88" text-anchor="middle">
-        {sheet.store.design().converter.kind === 'none' ? 'final' : 'converter'}
+        {sheet.store.view.converter.kind === 'none' ? 'final' : 'converter'}
       </text>
       <text class="caption" x="330" y="106" text-anchor="middle">
         {figures.text('loadPowerPep')}
@@ -38,7 +38,7 @@ export function SupplyDrawing() {
         at PEP
       </text>
       <text class="caption" x="226" y="30" text-anchor="middle">
-        {sheet.store.design().wiring.size.replace('mm2', 'mm²')}
+        {sheet.store.view.wiring.size.replace('mm2', 'mm²')}
       </text>
       <Dimension path="wiring.length" from={[122, 146]} to={[330, 146]} off={16} />
       <Show when={levels()}>{(volts) => <Levels {...volts()} />}</Show>

@@ -1,4 +1,4 @@
-import { createUniqueId, For, Show } from 'solid-js';
+import { createMemo, createUniqueId, For, Show } from 'solid-js';
 import { applies } from '../state/applies.ts';
 import { knownField, leafAt } from '../state/fields.ts';
 import { useSheet } from '../state/sheet.ts';
@@ -8,6 +8,8 @@ import { createHelp, HelpButton, HelpText } from './Help.tsx';
 /** One of a few words, chosen from the list the design schema names. */
 export function ChoiceField(props: { path: string }) {
   const sheet = useSheet();
+  const visible = createMemo(() => applies(sheet.store.view, props.path));
+  const value = createMemo(() => leafAt(sheet.store.view, props.path));
   const spec = knownField(props.path);
   const options = spec.kind === 'choice' ? Object.entries(spec.options) : [];
   const id = fieldId(props.path);
@@ -15,7 +17,7 @@ export function ChoiceField(props: { path: string }) {
   const help = createHelp();
 
   return (
-    <Show when={applies(sheet.store.design(), props.path)}>
+    <Show when={visible()}>
       <div class="field field-choice">
         <label class="field-label" for={id}>
           {spec.label}
@@ -25,7 +27,7 @@ export function ChoiceField(props: { path: string }) {
           <select
             id={id}
             class="field-select"
-            value={String(leafAt(sheet.store.design(), props.path))}
+            value={String(value())}
             aria-describedby={helpId}
             onFocus={() => sheet.setFocused(props.path)}
             onBlur={() => sheet.setFocused(null)}

@@ -1,4 +1,4 @@
-import { createUniqueId, Show } from 'solid-js';
+import { createMemo, createUniqueId, Show } from 'solid-js';
 import { applies } from '../state/applies.ts';
 import { knownField, leafAt } from '../state/fields.ts';
 import { useSheet } from '../state/sheet.ts';
@@ -8,13 +8,15 @@ import { createHelp, HelpButton, HelpText } from './Help.tsx';
 /** Yes or no. */
 export function FlagField(props: { path: string }) {
   const sheet = useSheet();
+  const visible = createMemo(() => applies(sheet.store.view, props.path));
+  const value = createMemo(() => leafAt(sheet.store.view, props.path));
   const spec = knownField(props.path);
   const help = createHelp();
   const helpId = createUniqueId();
   const id = fieldId(props.path);
 
   return (
-    <Show when={applies(sheet.store.design(), props.path)}>
+    <Show when={visible()}>
       <div class="field field-flag">
         <label class="field-label" for={id}>
           {spec.label}
@@ -25,7 +27,7 @@ export function FlagField(props: { path: string }) {
             id={id}
             class="field-check"
             type="checkbox"
-            checked={leafAt(sheet.store.design(), props.path) === true}
+            checked={value() === true}
             aria-describedby={helpId}
             onChange={(event) => {
               sheet.store.edit(props.path, event.currentTarget.checked);

@@ -1,4 +1,4 @@
-import { createSignal, createUniqueId, For, onCleanup, Show } from 'solid-js';
+import { createMemo, createSignal, createUniqueId, For, onCleanup, Show } from 'solid-js';
 import { needsExpression } from '../../engine/quantity/read.ts';
 import { findUnit, fromSI, offeredUnits, toSI } from '../../engine/quantity/units.ts';
 import { writeEcho, writeEntry } from '../../engine/quantity/write.ts';
@@ -33,25 +33,28 @@ export function NumberField(props: { path: string; label?: string }) {
   onCleanup(() => clearTimeout(timer));
 
   const label = () => props.label ?? spec.label;
-  const unit = () => preferences.unitOf(props.path, spec);
-  const value = () => leafAt(store.design(), props.path) as number | null;
-  const canonical = () => {
+  // Memos, because every edit of any field passes here: only a field whose own value changed does any more.
+  const visible = createMemo(() => applies(store.view, props.path));
+  const unit = createMemo(() => preferences.unitOf(props.path, spec));
+  const value = createMemo(() => leafAt(store.view, props.path) as number | null);
+  const typed = createMemo(() => store.typed(props.path));
+  const canonical = createMemo(() => {
     const si = value();
     return si === null ? '' : writeEntry(si, spec.dimension, unit());
-  };
-  const standing = () => {
-    const typed = store.typed(props.path);
-    if (typed === undefined) return undefined;
-    return typed.reason !== null || typed.unit === unit() || carriesUnit.test(typed.text) ? typed : undefined;
-  };
+  });
+  const standing = createMemo(() => {
+    const said = typed();
+    if (said === undefined) return undefined;
+    return said.reason !== null || said.unit === unit() || carriesUnit.test(said.text) ? said : undefined;
+  });
   const text = () => standing()?.text ?? canonical();
   const reason = () => standing()?.reason ?? null;
   const shownReason = () => (rested() ? reason() : null);
   const echo = () => {
-    const typed = standing();
+    const said = standing();
     const si = value();
-    if (typed === undefined || typed.reason !== null || si === null) return '';
-    return carriesUnit.test(typed.text) || /[/,+]|\d-/.test(typed.text)
+    if (said === undefined || said.reason !== null || si === null) return '';
+    return carriesUnit.test(said.text) || /[/,+]|\d-/.test(said.text)
       ? writeEcho(si, spec.dimension, unit())
       : '';
   };
@@ -123,7 +126,7 @@ export function NumberField(props: { path: string; label?: string }) {
   const units = offeredUnits(spec.dimension).filter((each) => each.symbol !== '');
 
   return (
-    <Show when={applies(store.design(), props.path)}>
+    <Show when={visible()}>
       <div class="field" classList={{ wrong: shownReason() !== null, long: text().length > longText }}>
         <label class="field-label" for={id}>
           {label()}

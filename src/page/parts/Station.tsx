@@ -1,4 +1,4 @@
-import { type JSX, Show } from 'solid-js';
+import { createSignal, type JSX, Show } from 'solid-js';
 import { useSheet } from '../state/sheet.ts';
 
 interface StationProps {
@@ -48,11 +48,12 @@ export function Station(props: StationProps) {
 }
 
 /** Figures that few need at first sight, on demand. */
-export function MoreFigures(props: { children: JSX.Element }) {
+export function MoreFigures(props: { label?: string; children: JSX.Element }) {
+  const [opened, setOpened] = createSignal(false);
   return (
-    <details class="more">
-      <summary>More figures</summary>
-      {props.children}
+    <details class="more" onToggle={(event) => event.currentTarget.open && setOpened(true)}>
+      <summary>{props.label ?? 'More figures'}</summary>
+      <Show when={opened()}>{props.children}</Show>
     </details>
   );
 }

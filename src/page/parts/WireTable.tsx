@@ -1,20 +1,20 @@
-import { For, Show } from 'solid-js';
+import { Index, Show } from 'solid-js';
 import type { WireRow } from '../../../shared/solution.ts';
 import { writeQuantity } from '../../engine/quantity/write.ts';
 import { useSheet } from '../state/sheet.ts';
+import { MoreFigures } from './Station.tsx';
 
 /** All sizes of wire side by side, so that the next one up or down can be judged at a glance. */
 export function WireTable() {
   const sheet = useSheet();
   const rows = () => {
     const all = sheet.results.solution()?.wires ?? [];
-    const metric = !sheet.store.design().wiring.size.startsWith('AWG');
+    const metric = !sheet.store.view.wiring.size.startsWith('AWG');
     return all.filter((row) => row.size.startsWith('AWG') !== metric);
   };
   return (
     <Show when={rows().length > 0}>
-      <details class="more">
-        <summary>All wire sizes with this load</summary>
+      <MoreFigures label="All wire sizes with this load">
         <section class="table-scroll" tabindex="0" aria-label="Wire sizes">
           <table>
             <thead>
@@ -28,11 +28,11 @@ export function WireTable() {
               </tr>
             </thead>
             <tbody>
-              <For each={rows()}>{(row) => <Row row={row} />}</For>
+              <Index each={rows()}>{(row) => <Row row={row()} />}</Index>
             </tbody>
           </table>
         </section>
-      </details>
+      </MoreFigures>
     </Show>
   );
 }

@@ -6,6 +6,8 @@ const raised: Condition = (design) => design.converter.kind === 'module';
 const switching: Condition = (design) => ['D', 'E', 'F'].includes(design.amplifier.class);
 const biased: Condition = (design) => ['A', 'AB'].includes(design.amplifier.class);
 const linear: Condition = (design) => ['A', 'AB', 'B'].includes(design.amplifier.class);
+const looped: Condition = (design) => design.antenna.kind === 'smallLoop';
+const byOvers: Condition = (design) => design.antenna.exposureBy === 'overs';
 const finned: Condition = (design) => design.sink.shape === 'fins';
 
 /** Fields that mean something only in some designs. A field not named here always applies. */
@@ -23,6 +25,15 @@ const conditions: Readonly<Record<string, Condition>> = {
   'sink.finThickness': finned,
   'sink.emissivity': (design) => design.sink.finish === 'own',
   'service.averageToPeak': linear,
+  'antenna.efficiency': (design) => design.antenna.kind === 'smallLoaded',
+  'antenna.loopRadius': looped,
+  'antenna.loopResistance': looped,
+  'antenna.groundFactor': (design) => design.antenna.kind !== 'other',
+  'antenna.exposureTransmitShare': (design) => design.antenna.exposureBy === 'share',
+  'antenna.exposureOver': byOvers,
+  'antenna.exposurePause': byOvers,
+  'hazards.bleederTime': (design) => design.hazards.railCapacitance > 0,
+  'hazards.greatestRail': raised,
   'limits.touchGoverns': (design) => design.limits.touchedBy !== 'nobody',
 };
 

@@ -1,4 +1,4 @@
-import { onCleanup, onMount } from 'solid-js';
+import { type Accessor, createSignal, onCleanup, onMount } from 'solid-js';
 
 /** Entries folded away on the screen belong on paper: they open while the page is printed. */
 export function openForPrint(): void {
@@ -19,4 +19,20 @@ export function openForPrint(): void {
       globalThis.removeEventListener('afterprint', after);
     });
   });
+}
+
+/** Whether the page is being printed just now: a canvas gives way to its line drawing then. */
+export function createPrinting(): Accessor<boolean> {
+  const [printing, setPrinting] = createSignal(false);
+  onMount(() => {
+    const before = () => setPrinting(true);
+    const after = () => setPrinting(false);
+    globalThis.addEventListener('beforeprint', before);
+    globalThis.addEventListener('afterprint', after);
+    onCleanup(() => {
+      globalThis.removeEventListener('beforeprint', before);
+      globalThis.removeEventListener('afterprint', after);
+    });
+  });
+  return printing;
 }

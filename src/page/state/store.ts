@@ -20,6 +20,8 @@ export interface Snapshot {
 
 export interface SheetStore {
   readonly design: Accessor<Design>;
+  /** The same design read section by section: who reads the sink is not called when the source changes. */
+  readonly view: Design;
   readonly typed: (path: string) => Typed | undefined;
   readonly snapshot: Accessor<Snapshot>;
   /** Fields in sight whose text cannot be read: the design holds their last good value. */
@@ -50,6 +52,16 @@ function withoutBelow(typed: Snapshot['typed'], prefix: string): Snapshot['typed
   return Object.fromEntries(Object.entries(typed).filter(([path]) => !path.startsWith(prefix)));
 }
 
+/** Untouched sections are shared between designs, so a memo for each stops the news of an edit at its border. */
+function sectionView(first: Design, design: Accessor<Design>): Design {
+  const view = {} as Record<string, unknown>;
+  for (const key of Object.keys(first) as (keyof Design)[]) {
+    const section = createMemo(() => design()[key]);
+    Object.defineProperty(view, key, { get: section, enumerable: true });
+  }
+  return view as unknown as Design;
+}
+
 /** The state of the sheet: one valid design, the texts as typed, and every step back and forth. */
 export function createSheetStore(first: Snapshot): SheetStore {
   const [history, setHistory] = createSignal<History<Snapshot>>(startHistory(first));
@@ -60,10 +72,12 @@ export function createSheetStore(first: Snapshot): SheetStore {
       .filter(([path, typed]) => typed.reason !== null && applies(design(), path))
       .map(([path]) => path),
   );
+  const view = sectionView(first.design, design);
   const push = (present: Snapshot, group: string | null) => setHistory((now) => record(now, present, group));
 
   return {
     design,
+    view,
     snapshot,
     wrong,
     typed: (path) => snapshot().typed[path],

@@ -1,4 +1,4 @@
-import { For, Show } from 'solid-js';
+import { For, Index, Show } from 'solid-js';
 import type { Note } from '../../../shared/outcome.ts';
 import type { Severity } from '../../../shared/solution.ts';
 import { disclaimer, standingLines } from '../../../shared/standing.ts';
@@ -22,19 +22,19 @@ export function Cautions(props: { number: number }) {
         <span class="station-number">{props.number}</span> Cautions
       </h2>
       <ol class="caution-list">
-        <For each={cautions()}>
+        <Index each={cautions()}>
           {(caution) => (
-            <li class={`caution severity-${caution.severity}`}>
-              <p class="caution-word">{words[caution.severity]}</p>
+            <li class={`caution severity-${caution().severity}`}>
+              <p class="caution-word">{words[caution().severity]}</p>
               <div>
-                <h3 class="caution-title">{caution.title}</h3>
-                <p>{caution.sentence}</p>
-                <p class="caution-action">{caution.action}</p>
-                <SourceOf name={caution.source} />
+                <h3 class="caution-title">{caution().title}</h3>
+                <p>{caution().sentence}</p>
+                <p class="caution-action">{caution().action}</p>
+                <SourceOf name={caution().source} />
               </div>
             </li>
           )}
-        </For>
+        </Index>
       </ol>
       <Doubts />
       <div class="standing">

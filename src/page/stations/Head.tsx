@@ -22,7 +22,7 @@ export function Head() {
           class="name-input"
           type="text"
           maxLength={spec.kind === 'text' ? spec.maxLength : 120}
-          value={store.design().name}
+          value={store.view.name}
           onInput={(event) => store.edit('name', event.currentTarget.value)}
           onBlur={() => store.commit()}
         />

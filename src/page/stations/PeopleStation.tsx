@@ -3,7 +3,34 @@ import { Fields } from '../parts/Fields.tsx';
 import { Found } from '../parts/Found.tsx';
 import { More, MoreFigures, Station } from '../parts/Station.tsx';
 
-const more = ['antenna.feedLineLoss', 'antenna.tier', 'antenna.groundFactor', 'limits.touchGoverns'];
+const antenna = [
+  'antenna.kind',
+  'antenna.band',
+  'antenna.loopRadius',
+  'antenna.loopResistance',
+  'antenna.exposureModeFactor',
+  'antenna.exposureBy',
+  'antenna.exposureOver',
+  'antenna.exposurePause',
+  'antenna.exposureTransmitShare',
+  'antenna.limitSet',
+  'antenna.tier',
+  'antenna.nearestPerson',
+  'limits.touchedBy',
+  'limits.surface',
+];
+
+const more = [
+  'antenna.gain',
+  'antenna.efficiency',
+  'antenna.feedLineLoss',
+  'antenna.groundFactor',
+  'antenna.swr',
+  'hazards.railCapacitance',
+  'hazards.bleederTime',
+  'hazards.greatestRail',
+  'limits.touchGoverns',
+];
 
 export function PeopleStation(props: { number: number }) {
   return (
@@ -13,17 +40,8 @@ export function PeopleStation(props: { number: number }) {
       title="Antenna and people"
       given={
         <>
-          <Fields
-            paths={[
-              'antenna.kind',
-              'antenna.band',
-              'antenna.gain',
-              'antenna.exposureModeFactor',
-              'antenna.exposureTransmitShare',
-              'limits.touchedBy',
-            ]}
-          />
-          <More label="Feed line, exposure limit, ground" paths={more}>
+          <Fields paths={antenna} />
+          <More label="Gain, feed line, ground, capacitors on the rail" paths={more}>
             <Fields paths={more} />
           </More>
         </>

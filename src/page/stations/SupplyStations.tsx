@@ -80,7 +80,7 @@ const converterMore = [
 
 export function ConverterStation(props: { number: number }) {
   const sheet = useSheet();
-  const raised = () => sheet.store.design().converter.kind === 'module';
+  const raised = () => sheet.store.view.converter.kind === 'module';
   return (
     <Station
       id="converter"
@@ -118,7 +118,7 @@ const mostPoints = 3;
 /** Up to three measured points of the module; more than one shows how the efficiency falls with load. */
 function EfficiencyPoints() {
   const { store } = useSheet();
-  const points = () => store.design().converter.points;
+  const points = () => store.view.converter.points;
   const setPoints = (next: Design['converter']['points']) =>
     store.change(
       (design) => ({ ...design, converter: { ...design.converter, points: next } }),

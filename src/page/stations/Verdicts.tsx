@@ -1,5 +1,5 @@
-import { createSignal, For, onCleanup, onMount, Show } from 'solid-js';
-import type { Verdict } from '../../../shared/solution.ts';
+import { createSignal, For, Index, onCleanup, onMount, Show } from 'solid-js';
+import type { State, Verdict } from '../../../shared/solution.ts';
 import { fieldId } from '../parts/fieldId.ts';
 import { StateWord } from '../parts/StateWord.tsx';
 import { knownField } from '../state/fields.ts';
@@ -21,10 +21,19 @@ const stations: Readonly<Record<Verdict['key'], string>> = {
   people: 'people',
 };
 
+/** A verdict, or its place while the first one is being found. */
+type Line = Pick<Verdict, 'key' | 'headline' | 'sentence'> & { readonly state?: State };
+
+const waiting: readonly Line[] = (['ssb', 'cw', 'keyDown', 'supply', 'people'] as const).map((key) => ({
+  key,
+  headline: '…',
+  sentence: '',
+}));
+
 /** The five lines at the head of the sheet. Once they have scrolled away, a short form stays at the top. */
 export function Verdicts() {
   const sheet = useSheet();
-  const verdicts = () => sheet.results.solution()?.verdicts ?? [];
+  const verdicts = (): readonly Line[] => sheet.results.solution()?.verdicts ?? waiting;
   const [away, setAway] = createSignal(false);
   let table!: HTMLDivElement;
 
@@ -44,16 +53,16 @@ export function Verdicts() {
       </h2>
       <Older />
       <div ref={table} class="verdict-table" classList={{ older: sheet.store.wrong().length > 0 }}>
-        <For each={verdicts()}>
+        <Index each={verdicts()}>
           {(verdict) => (
-            <a class={`verdict verdict-${verdict.state}`} href={`#${stations[verdict.key]}`}>
-              <span class="verdict-name">{names[verdict.key]}</span>
-              <StateWord state={verdict.state} />
-              <span class="verdict-headline">{verdict.headline}</span>
-              <span class="verdict-sentence">{verdict.sentence}</span>
+            <a class={`verdict verdict-${verdict().state ?? 'waiting'}`} href={`#${stations[verdict().key]}`}>
+              <span class="verdict-name">{names[verdict().key]}</span>
+              <Show when={verdict().state}>{(state) => <StateWord state={state()} />}</Show>
+              <span class="verdict-headline">{verdict().headline}</span>
+              <span class="verdict-sentence">{verdict().sentence}</span>
             </a>
           )}
-        </For>
+        </Index>
       </div>
       <For each={sheet.results.solution()?.reasons ?? []}>
         {(reason) => <p class="reason">{reason.sentence}</p>}
@@ -67,15 +76,15 @@ export function Verdicts() {
         )}
       </Show>
       <nav class="verdict-bar" aria-label="Verdicts in short" hidden={!away()}>
-        <For each={verdicts()}>
+        <Index each={verdicts()}>
           {(verdict) => (
-            <a class={`verdict-${verdict.state}`} href={`#${stations[verdict.key]}`}>
-              <span class="bar-name">{names[verdict.key]}</span>
-              <StateWord state={verdict.state} />
-              <span class="bar-headline">{verdict.headline}</span>
+            <a class={`verdict-${verdict().state ?? 'waiting'}`} href={`#${stations[verdict().key]}`}>
+              <span class="bar-name">{names[verdict().key]}</span>
+              <Show when={verdict().state}>{(state) => <StateWord state={state()} />}</Show>
+              <span class="bar-headline">{verdict().headline}</span>
             </a>
           )}
-        </For>
+        </Index>
       </nav>
     </section>
   );

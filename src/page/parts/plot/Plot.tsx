@@ -1,4 +1,5 @@
 import { createEffect, createSignal, createUniqueId, For, on, onCleanup, onMount, Show } from 'solid-js';
+import { createPrinting } from '../../state/printing.ts';
 import { useSheet } from '../../state/sheet.ts';
 import { type CanvasPlot, loadPlotting, mountPlot } from './canvas.ts';
 import type { PlotData } from './data.ts';
@@ -25,6 +26,7 @@ export function Plot(props: {
   let canvas: CanvasPlot | undefined;
   let width = 0;
 
+  const printing = createPrinting();
   const last = () => props.data.x.length - 1;
   const shown = () => Math.min(index() ?? props.start ?? 0, last());
   const readout = () => readAt(props.data, shown());
@@ -87,7 +89,9 @@ export function Plot(props: {
         <span class="plot-title">{props.title}</span> <span class="plot-finding">{props.finding}</span>
       </figcaption>
       <div class="plot-host" classList={{ 'has-canvas': hasCanvas() }} ref={host} aria-hidden="true">
-        <SvgPlot data={props.data} />
+        <Show when={!hasCanvas() || printing()}>
+          <SvgPlot data={props.data} />
+        </Show>
       </div>
       <div class="plot-cursor">
         <input
