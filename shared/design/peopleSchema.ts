@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { choice, flag, maybeNumber, number } from './fields.ts';
+import { choice, flag, maybeNumber, number, text } from './fields.ts';
 
 export const serviceSchema = z.strictObject({
   cycle: number({
@@ -16,6 +16,25 @@ export const serviceSchema = z.strictObject({
     max: 1,
     help: 'Share of the cycle in which you transmit: 40 % of 5 minutes is an over of 2 minutes.',
   }),
+  speechKind: choice({
+    label: 'SSB',
+    help: 'How dense the speech is: average RF power over PEP while talking. It makes the heat.',
+    options: {
+      relaxed: 'relaxed, unprocessed (8 %)',
+      unprocessed: 'unprocessed, the regulator’s figure (20 %)',
+      compressed: 'compressed (30 %)',
+      heavy: 'heavily processed, contest (50 %)',
+      own: 'own average-to-peak ratio',
+      twoTone: 'two-tone test (50 %)',
+    },
+  }),
+  speechActivity: number({
+    label: 'Speech within the over',
+    dimension: 'share',
+    min: 0.2,
+    max: 1,
+    help: 'Share of the over in which you speak. Small pauses are in the law of speech already: 100 % is usual.',
+  }),
   averageToPeak: number({
     label: 'SSB average-to-peak ratio',
     dimension: 'share',
@@ -29,6 +48,41 @@ export const serviceSchema = z.strictObject({
     min: 3,
     max: 60,
     help: 'Words per minute, PARIS standard. Slow keying heats the junction more within an element.',
+  }),
+  keyingWeight: number({
+    label: 'CW weight',
+    dimension: 'share',
+    min: 0.3,
+    max: 0.7,
+    help: 'Share of a dot and its space taken by the dot: 50 % is normal, more makes every mark longer.',
+  }),
+  keyingText: text({
+    label: 'CW text',
+    help: 'Sent over and over; PARIS is the standard word. Letters, digits and the usual signs.',
+    maxLength: 60,
+  }),
+  keyDownMode: choice({
+    label: 'Key-down is',
+    help: 'What the third curve stands for. Its envelope and its time on the air follow the mode.',
+    options: {
+      carrier: 'a carrier',
+      fm: 'FM',
+      am: 'AM',
+      rtty: 'RTTY',
+      sstv: 'slow-scan television',
+      phaseShift: 'phase-shift keying, text',
+      phaseShiftIdle: 'phase-shift keying, idle',
+      FT8: 'FT8',
+      FT4: 'FT4',
+      WSPR: 'WSPR',
+    },
+  }),
+  modulationDepth: number({
+    label: 'AM modulation',
+    dimension: 'share',
+    min: 0,
+    max: 1,
+    help: 'Depth of a steady tone; 0 % is the carrier alone, which is the hottest in a linear stage.',
   }),
 });
 
@@ -48,6 +102,15 @@ export const bands = {
 
 export type Band = keyof typeof bands;
 
+/** Exposure limits a builder can choose from; the engine holds the levels. */
+export const limitSetNames = {
+  fcc: 'US, FCC 47 CFR 1.1310',
+  icnirp2020: 'ICNIRP 2020',
+  eu1999: 'EU 1999/519/EC (ICNIRP 1998)',
+} as const;
+
+export type ChosenLimitSet = keyof typeof limitSetNames;
+
 export const antennaSchema = z.strictObject({
   kind: choice({
     label: 'Antenna',
@@ -63,6 +126,27 @@ export const antennaSchema = z.strictObject({
     label: 'Band',
     help: 'The distance is worked out at the upper edge of the band.',
     options: bands,
+  }),
+  efficiency: number({
+    label: 'Efficiency of the short antenna',
+    dimension: 'share',
+    min: 0.001,
+    max: 1,
+    help: 'Radiated over accepted power. Loading coil and ground take the rest; 100 % is the cautious figure.',
+  }),
+  loopRadius: number({
+    label: 'Loop radius',
+    dimension: 'length',
+    min: 0.05,
+    max: 5,
+    help: 'From the centre to the conductor; for a square loop half of its side.',
+  }),
+  loopResistance: number({
+    label: 'Loop loss resistance',
+    dimension: 'resistance',
+    min: 0,
+    max: 50,
+    help: 'Conductor, joints and capacitor together, without the radiation resistance, which is added for you. 0 is the cautious figure.',
   }),
   gain: number({
     label: 'Antenna gain (dBi)',
@@ -85,6 +169,28 @@ export const antennaSchema = z.strictObject({
     max: 1,
     help: 'The regulator’s average-to-peak figure for exposure only: SSB 20 %, processed SSB 50 %, CW 40 %, carrier, FM and data 100 %.',
   }),
+  exposureBy: choice({
+    label: 'Exposure: time on the air',
+    help: 'For exposure alone; the duty of the heat is another figure and stands with the service.',
+    options: {
+      share: 'as a share of the averaging time',
+      overs: 'as overs and pauses',
+    },
+  }),
+  exposureOver: number({
+    label: 'Exposure: longest over',
+    dimension: 'time',
+    min: 1,
+    max: 36000,
+    help: 'The longest spell of transmitting you would make. The busiest averaging window (30 or 6 minutes) is found from it.',
+  }),
+  exposurePause: number({
+    label: 'Exposure: pause after it',
+    dimension: 'time',
+    min: 0,
+    max: 36000,
+    help: 'The shortest pause between two such overs.',
+  }),
   exposureTransmitShare: number({
     label: 'Exposure: share of the averaging time on the air',
     dimension: 'share',
@@ -92,8 +198,13 @@ export const antennaSchema = z.strictObject({
     max: 1,
     help: 'The busiest averaging window (30 or 6 minutes), not the day. 100 % is the cautious figure.',
   }),
+  limitSet: choice({
+    label: 'Exposure limits',
+    help: 'The set that your country goes by; ask your authority if you do not know.',
+    options: limitSetNames,
+  }),
   tier: choice({
-    label: 'Exposure limit',
+    label: 'Who is exposed',
     help: 'The controlled limit is for the licensee and trained members of the household only (47 CFR 97.13); neighbours and visitors are general population.',
     options: {
       general: 'general population',
@@ -108,6 +219,20 @@ export const antennaSchema = z.strictObject({
       usual: 'field × 1.6',
       worst: 'field × 2 (worst case)',
     },
+  }),
+  nearestPerson: maybeNumber({
+    label: 'Nearest that people come',
+    dimension: 'length',
+    min: 0.05,
+    max: 1000,
+    help: 'From any part of the antenna to any part of a person, neighbours and passers-by too. Leave empty and only the least distance is stated.',
+  }),
+  swr: number({
+    label: 'Standing-wave ratio on the line',
+    dimension: 'number',
+    min: 1,
+    max: 20,
+    help: 'At the antenna connector, on the worst frequency you use; 1 for a matched antenna or a dummy load.',
   }),
 });
 
@@ -129,8 +254,41 @@ export const limitsSchema = z.strictObject({
       nobody: 'nobody: guarded or out of reach',
     },
   }),
+  surface: choice({
+    label: 'What the hand touches',
+    help: 'Anodised, painted or plated metal burns like bare metal. A cover of plastic or glass is taken to be as hot as the metal under it.',
+    options: {
+      metal: 'metal, bare, anodised or painted',
+      plastic: 'plastic cover',
+      glass: 'glass, ceramic or stone',
+    },
+  }),
   touchGoverns: flag({
     label: 'Touch limit counts for safe duty',
     help: 'Tick if the safe duty must also keep the sink touchable.',
+  }),
+});
+
+export const hazardsSchema = z.strictObject({
+  railCapacitance: number({
+    label: 'Capacitors on the rail, together',
+    dimension: 'capacitance',
+    min: 0,
+    max: 500,
+    help: 'Sum of all capacitors from the rail to ground, those in the converter too; it is printed on them.',
+  }),
+  bleederTime: number({
+    label: 'Discharged within',
+    dimension: 'time',
+    min: 0.1,
+    max: 3600,
+    help: 'Time after switching off in which a bleeder resistor is to take the rail to 5 % of its voltage.',
+  }),
+  greatestRail: maybeNumber({
+    label: 'Most the converter can give',
+    dimension: 'voltage',
+    min: 5,
+    max: 500,
+    help: 'Upper end of its adjusting range, or what its over-voltage cut-out allows: the rail if it fails high. Leave empty if not known.',
   }),
 });

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { amplifierSchema, deviceSchema } from './amplifierSchema.ts';
 import { text } from './fields.ts';
 import { sinkSchema, surroundingsSchema } from './heatSchema.ts';
-import { antennaSchema, limitsSchema, serviceSchema } from './peopleSchema.ts';
+import { antennaSchema, hazardsSchema, limitsSchema, serviceSchema } from './peopleSchema.ts';
 import { boardsSchema, converterSchema, sourceSchema, wiringSchema } from './supplySchema.ts';
 
 /** Marks a file as a design of this sheet. */
@@ -38,6 +38,7 @@ export const designSchema = z.strictObject({
   service: serviceSchema,
   antenna: antennaSchema,
   limits: limitsSchema,
+  hazards: hazardsSchema,
 });
 
 export type Design = z.infer<typeof designSchema>;
@@ -51,3 +52,4 @@ export type SurroundingsInput = Design['surroundings'];
 export type ServiceInput = Design['service'];
 export type AntennaInput = Design['antenna'];
 export type LimitsInput = Design['limits'];
+export type HazardsInput = Design['hazards'];

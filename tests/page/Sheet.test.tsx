@@ -166,7 +166,9 @@ describe('every field of the design', () => {
         wiring: { ...startDesign.wiring, size: '2.5 mm2' },
         sink: { ...startDesign.sink, finish: 'own' },
         device: { ...startDesign.device, pad: 'measured' },
+        antenna: { ...startDesign.antenna, kind: 'smallLoop', exposureBy: 'overs' },
       },
+      { ...startDesign, antenna: { ...startDesign.antenna, kind: 'smallLoaded' } },
       { ...startDesign, amplifier: { ...startDesign.amplifier, class: 'C' } },
       { ...startDesign, amplifier: { ...startDesign.amplifier, class: 'D', onResistance: 0.1 } },
     ];
