@@ -227,13 +227,6 @@ export const antennaSchema = z.strictObject({
     max: 1000,
     help: 'From any part of the antenna to any part of a person, neighbours and passers-by too. Leave empty and only the least distance is stated.',
   }),
-  swr: number({
-    label: 'Standing-wave ratio on the line',
-    dimension: 'number',
-    min: 1,
-    max: 20,
-    help: 'At the antenna connector, on the worst frequency you use; 1 for a matched antenna or a dummy load.',
-  }),
 });
 
 export const limitsSchema = z.strictObject({

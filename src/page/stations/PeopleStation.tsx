@@ -25,7 +25,6 @@ const more = [
   'antenna.efficiency',
   'antenna.feedLineLoss',
   'antenna.groundFactor',
-  'antenna.swr',
   'hazards.railCapacitance',
   'hazards.bleederTime',
   'hazards.greatestRail',
