@@ -1,6 +1,26 @@
 import * as z from 'zod/mini';
 import { choice, flag, maybeNumber, number } from './fields.ts';
 
+/** One reading of a final with a steady carrier. */
+const readingSchema = z.strictObject({
+  power: number({
+    label: 'Output read',
+    dimension: 'power',
+    min: 0,
+    max: 3000,
+    help: 'Carrier into a matched load at the antenna connector; 0 W for bias without drive.',
+  }),
+  current: number({
+    label: 'Rail current read',
+    dimension: 'current',
+    min: 0,
+    max: 500,
+    help: 'Current of all devices together, at the rail of the readings.',
+  }),
+});
+
+export const mostReadings = 8;
+
 export const amplifierSchema = z.strictObject({
   class: choice({
     label: 'Class',
@@ -22,26 +42,45 @@ export const amplifierSchema = z.strictObject({
     max: 3000,
     help: 'Peak envelope power into a matched load at the antenna connector, as you will run it.',
   }),
+  calibration: choice({
+    label: 'Known from',
+    help: 'One efficiency is enough to begin with; a few readings of output and rail current are best.',
+    options: {
+      efficiency: 'drain efficiency at one power',
+      devices: 'data of the devices',
+      readings: 'readings of output and current',
+    },
+  }),
+  efficiencyMeasured: flag({
+    label: 'This efficiency is measured',
+    help: 'Tick if it was measured on this amplifier. A guess has a wider band.',
+  }),
+  readings: z.array(readingSchema, { error: 'Readings must be a list' }).check(
+    z.minLength(1, { error: 'Give at least one reading' }),
+    z.maxLength(mostReadings, {
+      error: `Give at most ${mostReadings} readings`,
+    }),
+  ),
   ratedPep: number({
-    label: 'Power at which the efficiency holds',
+    label: 'Power at which this holds',
     dimension: 'power',
     min: 0.01,
     max: 3000,
-    help: 'The output at the antenna connector at which efficiency was measured or is stated. The load stays as it is there.',
+    help: 'The output at the antenna connector at which efficiency was measured or is stated, or for which the load is wound. The load stays as it is there.',
   }),
   ratedRail: number({
-    label: 'Rail at which the efficiency holds',
+    label: 'Rail at which this holds',
     dimension: 'voltage',
     min: 3,
     max: 150,
-    help: 'The DC voltage at the drains or collectors during that measurement.',
+    help: 'The DC voltage at the drains or collectors then.',
   }),
   efficiency: number({
     label: 'Drain efficiency there',
     dimension: 'share',
     min: 0.05,
     max: 0.99,
-    help: 'RF power at the devices over rail voltage times rail current, key down. Guess: A 33 %, AB 52 %, B 60 %, C 68 %, D 83 %, E 85 %; measure yours.',
+    help: 'RF power at the devices over rail voltage times rail current, key down. Guess: A 33 %, AB 52 %, B 60 %, C 68 %, D 83 %, E 85 %, F 74 %; measure yours.',
   }),
   quiescentCurrent: number({
     label: 'Quiescent current, all devices',
@@ -86,12 +125,19 @@ export const amplifierSchema = z.strictObject({
     label: 'Bias follows the CW key',
     help: 'Tick if the bias is switched off between dots and dashes.',
   }),
+  saturationVoltage: number({
+    label: 'Saturation voltage',
+    dimension: 'voltage',
+    min: 0,
+    max: 20,
+    help: 'Left across a device at small current when fully driven: about 1 V for bipolar devices with their ballast, 0 V for MOSFETs.',
+  }),
   onResistance: number({
-    label: 'On-resistance per device (D, E, F)',
+    label: 'On-resistance per device',
     dimension: 'resistance',
     min: 0,
     max: 20,
-    help: 'R_DS(on) at 25 °C from the data sheet. 0 if the efficiency was measured hot.',
+    help: 'R_DS(on) at 25 °C from the data sheet; choke and transformer in series may be added. 0 if the efficiency was measured hot.',
   }),
   onResistanceCoefficient: number({
     label: 'Rise of on-resistance',
@@ -99,6 +145,84 @@ export const amplifierSchema = z.strictObject({
     min: 0,
     max: 0.02,
     help: 'Per kelvin; 0.4 to 0.8 %/K for silicon. 0 if the efficiency was measured hot.',
+  }),
+  outputCapacitance: number({
+    label: 'Output capacitance per device',
+    dimension: 'capacitance',
+    min: 0,
+    max: 2e-8,
+    help: 'C_oss at about the rail, from the data sheet. Class D loses it twice a cycle; E and F tune it out.',
+  }),
+  otherLoss: number({
+    label: 'Other loss in the stage',
+    dimension: 'share',
+    min: 0,
+    max: 0.5,
+    help: 'Coils, transitions and harmonics, as a share of the output; 2 to 6 % is usual, 4 % is an assumption of this sheet.',
+  }),
+  arrangement: choice({
+    label: 'Devices work',
+    help: 'Only the transformer depends on it. More devices on one side share its current.',
+    options: {
+      parallel: 'on one side (single or in parallel)',
+      pushPull: 'in push-pull',
+    },
+  }),
+  turnsRatio: maybeNumber({
+    label: 'Output transformer, turns ratio',
+    dimension: 'number',
+    min: 0.2,
+    max: 15,
+    help: 'Secondary turns over all primary turns, into 50 Ω. Leave empty when the figures above were measured with this transformer.',
+  }),
+  swr: number({
+    label: 'SWR at the antenna connector',
+    dimension: 'number',
+    min: 1,
+    max: 50,
+    help: 'Heat is taken at the worst phase, since cable and filter turn it unknown. 1 is a matched load.',
+  }),
+  foldbackSwr: maybeNumber({
+    label: 'Full power up to SWR',
+    dimension: 'number',
+    min: 1.05,
+    max: 20,
+    help: 'Where the protection begins to turn the drive down; above it, it holds the reflected power. Leave empty if there is none.',
+  }),
+  deviceKind: choice({
+    label: 'Kind of device',
+    help: 'Decides how the quiescent current drifts with temperature.',
+    options: { mosfet: 'MOSFET', bipolar: 'bipolar' },
+  }),
+  biasTracking: choice({
+    label: 'Bias follows the temperature of',
+    help: 'Where the sensor of the bias sits: what lies between it and the junction is not compensated.',
+    options: {
+      nothing: 'nothing: it is fixed',
+      plate: 'the sink (sensor beside the devices)',
+      case: 'the case of a device',
+    },
+  }),
+  transconductance: number({
+    label: 'Transconductance at idle, per device (S)',
+    dimension: 'number',
+    min: 0,
+    max: 100,
+    help: 'Data sheet, at the quiescent current of one device; 1 to 4 S for RF power MOSFETs.',
+  }),
+  thresholdDrift: number({
+    label: 'Fall of the threshold per kelvin',
+    dimension: 'voltage',
+    min: 0,
+    max: 0.02,
+    help: '2 to 4 mV for lateral RF parts, 3 to 6 mV for vertical ones (the latter from memory).',
+  }),
+  biasResistance: number({
+    label: 'Source or emitter resistor, per device',
+    dimension: 'resistance',
+    min: 0,
+    max: 10,
+    help: 'In series with each device; 0 if there is none.',
   }),
 });
 
@@ -129,6 +253,20 @@ export const deviceSchema = z.strictObject({
     min: 323.15,
     max: 573.15,
     help: 'T_j max of the data sheet: 150 °C for most plastic, 175 °C for many power MOSFETs, 200 °C for metal and ceramic.',
+  }),
+  maximumVoltage: maybeNumber({
+    label: 'Greatest drain or collector voltage',
+    dimension: 'voltage',
+    min: 5,
+    max: 2000,
+    help: 'V_DSS or V_CES of the data sheet; four times the rail is a usual rule at 12 V.',
+  }),
+  maximumHeat: maybeNumber({
+    label: 'Greatest dissipation, per device',
+    dimension: 'power',
+    min: 0.1,
+    max: 5000,
+    help: 'P_D max of the data sheet with the case at 25 °C; the derating line bends there.',
   }),
   junctionToCase: number({
     label: 'Junction to case, per device',
