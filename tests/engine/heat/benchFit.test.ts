@@ -146,29 +146,3 @@ describe('bench run', () => {
     expect(short.ok && short.notes.map((n) => n.key)).toContain('runShort');
   });
 });
-
-describe('model of a bench run', () => {
-  it('is none for a sink that cannot be', () => {
-    const impossible = { ...cases.warmup.geometry, finCount: 500 };
-    expect(
-      benchModel({
-        shape: 'fins',
-        width: impossible.W,
-        length: impossible.L,
-        baseThickness: impossible.tb,
-        finCount: impossible.finCount,
-        finHeight: impossible.H,
-        finThickness: impossible.t,
-        alloy: 'extruded',
-        finish: 'bare',
-        emissivity: 0.1,
-        backExposed: false,
-        mass: null,
-      }).ok,
-    ).toBe(false);
-  });
-
-  it('cools more with a greater factor', () => {
-    expect(model.lawFor(1.1, 298).heat(40)).toBeGreaterThan(model.lawFor(1, 298).heat(40));
-  });
-});

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { pressureAtAltitude } from '../../../src/engine/heat/air.ts';
-import { linearFan } from '../../../src/engine/heat/fan.ts';
 import { defaultChannelFactor } from '../../../src/engine/heat/finArray.ts';
 import { prepareSink, type SinkDescription } from '../../../src/engine/heat/sink.ts';
 import { tabulateSink } from '../../../src/engine/heat/sinkTable.ts';
@@ -180,19 +179,5 @@ describe('sink', () => {
     expect(keyOf({})).toBe('pinsMissing');
     const leaning = prepareSink({ ...black, mounting: { kind: 'tilted', tilt: 1.3 } });
     expect(leaning.ok && leaning.notes.map((n) => n.key)).toContain('tiltTooLarge');
-  });
-
-  it('takes the better of fan and still air', () => {
-    const path = { kind: 'duct' } as const;
-    const blown = resultOf(prepareSink({ ...black, fan: { fan: linearFan(40, 0.02), path } }));
-    const stopped = resultOf(prepareSink({ ...black, fan: { fan: linearFan(40, 0.02, 0), path } }));
-    const still = resultOf(prepareSink(black));
-    expect(blown.heat(340, 300)).toBeGreaterThan(2 * still.heat(340, 300));
-    expect(blown.heatDetail(340, 300).total).toBe(blown.heat(340, 300));
-    expect(stopped.heat(340, 300)).toBe(still.heat(340, 300));
-    expect(stopped.heatDetail(340, 300).total).toBe(still.heat(340, 300));
-    const plate = blown.steadyPlate(50, 300);
-    expectClose(blown.heat(plate, 300), 50, 1e-6);
-    expectClose(tabulateSink(blown, 300).heat(plate - 300), 50, 1e-4);
   });
 });
