@@ -88,10 +88,12 @@ export function Plot(props: {
       <figcaption>
         <span class="plot-title">{props.title}</span> <span class="plot-finding">{props.finding}</span>
       </figcaption>
-      <div class="plot-host" classList={{ 'has-canvas': hasCanvas() }} ref={host} aria-hidden="true">
+      <div class="plot-host" aria-hidden="true">
         <Show when={!hasCanvas() || printing()}>
           <SvgPlot data={props.data} />
         </Show>
+        {/* The canvas has a place of its own: what a library puts in, the page must not clear away. */}
+        <div class="plot-canvas" ref={host} />
       </div>
       <div class="plot-cursor">
         <input
