@@ -1,6 +1,7 @@
 import type { Segment } from '../heat/deviceLadder.ts';
-import { advance, periodicState, timeToLimit } from '../heat/sinkTransient.ts';
+import { advance, periodicState, type ThermalNode, timeToLimit } from '../heat/sinkTransient.ts';
 import { bracketedRoot } from '../numerics/bracketedRoot.ts';
+import { integrate } from '../numerics/gaussLegendre.ts';
 import type { HeatPath } from './heatPath.ts';
 
 /** Heat during one part of the cycle, W. */
@@ -73,9 +74,26 @@ export function openStore(path: HeatPath, ambient: number): Store {
         return ambient + rise;
       });
     },
-    coolingTime: (from, to) =>
-      coolingTime((time) => ambient + advance(node, from - ambient, 0, time), from, to, ambient),
+    coolingTime: (from, to) => freeCooling(node, from - ambient, to - ambient),
   };
+}
+
+/** Points of the quadrature over the logarithm of the rise; the loss law is smooth there. */
+const coolingPoints = 12;
+
+/** Time in which a node without heat cools from one rise to another, s: t = ∫ C θ/Q(θ) d(ln θ). */
+function freeCooling(node: ThermalNode, from: number, to: number): number | null {
+  if (from <= to) return 0;
+  if (to <= 0) return null;
+  return integrate(
+    (logarithm) => {
+      const rise = Math.exp(logarithm);
+      return (node.capacity * rise) / node.law.heat(rise);
+    },
+    Math.log(to),
+    Math.log(from),
+    coolingPoints,
+  );
 }
 
 /** Longest cooling that is looked for, s. */
