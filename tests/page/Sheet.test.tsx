@@ -169,8 +169,15 @@ describe('every field of the design', () => {
         antenna: { ...startDesign.antenna, kind: 'smallLoop', exposureBy: 'overs' },
       },
       { ...startDesign, antenna: { ...startDesign.antenna, kind: 'smallLoaded' } },
-      { ...startDesign, amplifier: { ...startDesign.amplifier, class: 'C' } },
-      { ...startDesign, amplifier: { ...startDesign.amplifier, class: 'D', onResistance: 0.1 } },
+      {
+        ...startDesign,
+        amplifier: { ...startDesign.amplifier, class: 'C', calibration: 'readings', swr: 2 },
+      },
+      {
+        ...startDesign,
+        amplifier: { ...startDesign.amplifier, class: 'D', calibration: 'devices', onResistance: 0.1 },
+      },
+      { ...startDesign, service: { ...startDesign.service, speechKind: 'own', keyDownMode: 'am' } },
     ];
     const found = new Set<string>();
     for (const design of designs) {

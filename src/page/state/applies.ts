@@ -6,6 +6,10 @@ const raised: Condition = (design) => design.converter.kind === 'module';
 const switching: Condition = (design) => ['D', 'E', 'F'].includes(design.amplifier.class);
 const biased: Condition = (design) => ['A', 'AB'].includes(design.amplifier.class);
 const linear: Condition = (design) => ['A', 'AB', 'B'].includes(design.amplifier.class);
+const byEfficiency: Condition = (design) => design.amplifier.calibration === 'efficiency';
+const byDevices: Condition = (design) => design.amplifier.calibration === 'devices';
+const resistive: Condition = (design) => switching(design) || byDevices(design);
+const fieldEffect: Condition = (design) => design.amplifier.deviceKind === 'mosfet';
 const looped: Condition = (design) => design.antenna.kind === 'smallLoop';
 const byOvers: Condition = (design) => design.antenna.exposureBy === 'overs';
 const finned: Condition = (design) => design.sink.shape === 'fins';
@@ -17,14 +21,25 @@ const conditions: Readonly<Record<string, Condition>> = {
   'amplifier.conductionAngle': (design) => design.amplifier.class === 'C',
   'amplifier.biasInReceive': biased,
   'amplifier.biasKeyed': biased,
-  'amplifier.onResistance': switching,
-  'amplifier.onResistanceCoefficient': (design) => switching(design) && design.amplifier.onResistance > 0,
+  'amplifier.efficiency': byEfficiency,
+  'amplifier.efficiencyMeasured': byEfficiency,
+  'amplifier.saturationVoltage': byDevices,
+  'amplifier.onResistance': resistive,
+  'amplifier.onResistanceCoefficient': (design) => resistive(design) && design.amplifier.onResistance > 0,
+  'amplifier.outputCapacitance': (design) => byDevices(design) && switching(design),
+  'amplifier.otherLoss': byDevices,
+  'amplifier.foldbackSwr': (design) => design.amplifier.swr > 1,
+  'amplifier.transconductance': fieldEffect,
+  'amplifier.thresholdDrift': fieldEffect,
   'device.padResistance': (design) => design.device.pad === 'measured',
   'sink.finCount': finned,
   'sink.finHeight': finned,
   'sink.finThickness': finned,
   'sink.emissivity': (design) => design.sink.finish === 'own',
-  'service.averageToPeak': linear,
+  'service.speechKind': linear,
+  'service.speechActivity': linear,
+  'service.averageToPeak': (design) => linear(design) && design.service.speechKind === 'own',
+  'service.modulationDepth': (design) => design.service.keyDownMode === 'am',
   'antenna.efficiency': (design) => design.antenna.kind === 'smallLoaded',
   'antenna.loopRadius': looped,
   'antenna.loopResistance': looped,

@@ -1,18 +1,84 @@
+import { Show } from 'solid-js';
+import { mostReadings } from '../../../shared/design/amplifierSchema.ts';
+import type { Design } from '../../../shared/design/schema.ts';
 import { StageDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { Found, FoundByService } from '../parts/Found.tsx';
+import { PointList } from '../parts/PointList.tsx';
 import { More, MoreFigures, Station } from '../parts/Station.tsx';
+import { useSheet } from '../state/sheet.ts';
 
-const more = [
-  'amplifier.drivePower',
-  'amplifier.networkHeatToSink',
-  'amplifier.biasInReceive',
-  'amplifier.biasKeyed',
+const calibrated = [
+  'amplifier.class',
+  'amplifier.pep',
+  'amplifier.calibration',
+  'amplifier.efficiency',
+  'amplifier.efficiencyMeasured',
+  'amplifier.saturationVoltage',
   'amplifier.onResistance',
   'amplifier.onResistanceCoefficient',
+  'amplifier.outputCapacitance',
+  'amplifier.otherLoss',
+  'amplifier.ratedPep',
+  'amplifier.ratedRail',
 ];
 
+const output = [
+  'amplifier.quiescentCurrent',
+  'amplifier.conductionAngle',
+  'amplifier.outputLoss',
+  'amplifier.swr',
+  'amplifier.foldbackSwr',
+];
+
+const network = [
+  'amplifier.drivePower',
+  'amplifier.networkHeatToSink',
+  'amplifier.arrangement',
+  'amplifier.turnsRatio',
+];
+
+const bias = [
+  'amplifier.biasInReceive',
+  'amplifier.biasKeyed',
+  'amplifier.deviceKind',
+  'amplifier.biasTracking',
+  'amplifier.transconductance',
+  'amplifier.thresholdDrift',
+  'amplifier.biasResistance',
+];
+
+/** Readings of output and rail current: the surest way to know a final. */
+function Readings() {
+  const { store } = useSheet();
+  const readings = () => store.view.amplifier.readings;
+  const setReadings = (next: Design['amplifier']['readings']) =>
+    store.change(
+      (design) => ({ ...design, amplifier: { ...design.amplifier, readings: next } }),
+      'amplifier.readings.',
+    );
+  return (
+    <Show when={store.view.amplifier.calibration === 'readings'}>
+      <PointList
+        legend="Readings with a steady carrier"
+        path="amplifier.readings"
+        noun="reading"
+        count={readings().length}
+        most={mostReadings}
+        columns={[
+          { key: 'power', label: 'output' },
+          { key: 'current', label: 'rail current' },
+        ]}
+        add={() => setReadings([...readings(), readings().at(-1)!])}
+        remove={(index) => setReadings(readings().filter((_each, at) => at !== index))}
+      />
+    </Show>
+  );
+}
+
 export function AmplifierStation(props: { number: number }) {
+  const sheet = useSheet();
+  const biased = () => ['A', 'AB'].includes(sheet.store.view.amplifier.class);
   return (
     <Station
       id="amplifier"
@@ -20,21 +86,17 @@ export function AmplifierStation(props: { number: number }) {
       title="Amplifier"
       given={
         <>
-          <Fields
-            paths={[
-              'amplifier.class',
-              'amplifier.pep',
-              'amplifier.efficiency',
-              'amplifier.ratedPep',
-              'amplifier.ratedRail',
-              'amplifier.quiescentCurrent',
-              'amplifier.conductionAngle',
-              'amplifier.outputLoss',
-            ]}
-          />
-          <More label="Drive, bias, network heat" paths={more}>
-            <Fields paths={more} />
+          <Fields paths={calibrated} />
+          <Readings />
+          <Fields paths={output} />
+          <More label="Drive, transformer, network heat" paths={network}>
+            <Fields paths={network} />
           </More>
+          <Show when={biased()}>
+            <More label="Bias and how it drifts" paths={bias}>
+              <Fields paths={bias} />
+            </More>
+          </Show>
         </>
       }
       sketch={<StageDrawing />}

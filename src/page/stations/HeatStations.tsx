@@ -8,6 +8,8 @@ import { useSheet } from '../state/sheet.ts';
 import { ratingPlot } from './plots.ts';
 
 const deviceMore = [
+  'device.maximumVoltage',
+  'device.maximumHeat',
   'device.junctionTime',
   'device.flangeMass',
   'device.contactLength',
@@ -33,7 +35,7 @@ export function DeviceStation(props: { number: number }) {
               'device.padResistance',
             ]}
           />
-          <More label="Contact face, time constant, design limit" paths={deviceMore}>
+          <More label="Ratings, contact face, time constant, design limit" paths={deviceMore}>
             <Fields paths={deviceMore} />
           </More>
         </>

@@ -4,9 +4,21 @@ import { CycleDrawing, Plot } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { FoundByService } from '../parts/Found.tsx';
 import { ServicePicker } from '../parts/ServicePicker.tsx';
-import { Station } from '../parts/Station.tsx';
+import { More, Station } from '../parts/Station.tsx';
 import { serviceNames, useSheet } from '../state/sheet.ts';
 import { dutyPlot, type Told, warmUpPlot } from './plots.ts';
+
+const plan = [
+  'service.transmitShare',
+  'service.cycle',
+  'service.speechKind',
+  'service.averageToPeak',
+  'service.keyDownMode',
+  'service.modulationDepth',
+  'service.keyingSpeed',
+];
+
+const more = ['service.speechActivity', 'service.keyingWeight', 'service.keyingText'];
 
 export function ServiceStation(props: { number: number }) {
   const sheet = useSheet();
@@ -27,9 +39,12 @@ export function ServiceStation(props: { number: number }) {
       number={props.number}
       title="Service and duty"
       given={
-        <Fields
-          paths={['service.transmitShare', 'service.cycle', 'service.averageToPeak', 'service.keyingSpeed']}
-        />
+        <>
+          <Fields paths={plan} />
+          <More label="Pauses in speech, keying weight and text" paths={more}>
+            <Fields paths={more} />
+          </More>
+        </>
       }
       sketch={
         <>

@@ -1,9 +1,9 @@
-import { Index, Show } from 'solid-js';
+import { Show } from 'solid-js';
 import type { Design } from '../../../shared/design/schema.ts';
 import { ConverterDrawing, SupplyDrawing } from '../later.tsx';
-import { Field } from '../parts/Field.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { Found, FoundByService } from '../parts/Found.tsx';
+import { PointList } from '../parts/PointList.tsx';
 import { More, MoreFigures, Station } from '../parts/Station.tsx';
 import { WireTable } from '../parts/WireTable.tsx';
 import { useSheet } from '../state/sheet.ts';
@@ -125,31 +125,19 @@ function EfficiencyPoints() {
       'converter.points.',
     );
   return (
-    <fieldset class="points">
-      <legend>Efficiency, measured or from the data</legend>
-      <Index each={points()}>
-        {(_point, index) => (
-          <div class="point">
-            <Field path={`converter.points.${index}.inputVoltage`} label="at input" />
-            <Field path={`converter.points.${index}.inputCurrent`} label="and current" />
-            <Field path={`converter.points.${index}.efficiency`} label="efficiency" />
-            <Show when={points().length > 1}>
-              <button
-                type="button"
-                class="plain-button"
-                onClick={() => setPoints(points().filter((_each, at) => at !== index))}
-              >
-                take this point away
-              </button>
-            </Show>
-          </div>
-        )}
-      </Index>
-      <Show when={points().length < mostPoints}>
-        <button type="button" class="plain-button" onClick={() => setPoints([...points(), points().at(-1)!])}>
-          add a point
-        </button>
-      </Show>
-    </fieldset>
+    <PointList
+      legend="Efficiency, measured or from the data"
+      path="converter.points"
+      noun="point"
+      count={points().length}
+      most={mostPoints}
+      columns={[
+        { key: 'inputVoltage', label: 'at input' },
+        { key: 'inputCurrent', label: 'and current' },
+        { key: 'efficiency', label: 'efficiency' },
+      ]}
+      add={() => setPoints([...points(), points().at(-1)!])}
+      remove={(index) => setPoints(points().filter((_each, at) => at !== index))}
+    />
   );
 }
