@@ -92,7 +92,8 @@ function integrate(model: SinkInCase, run: Run, segment: CaseSegment): void {
   let local = localAt(model, segment, run.plate, run.air);
   for (let i = 0; i < mostSteps && left > 0; i++) {
     const { flowPlate, flowAir, jacobian: j } = local;
-    step = Math.min(step, left);
+    // The last step allowed takes all that is left, so that no time is ever dropped.
+    step = i === mostSteps - 1 ? left : Math.min(step, left);
     for (;;) {
       const of = spectrum(j, step);
       const forward = apply(phi1, of, step * flowPlate, step * flowAir);

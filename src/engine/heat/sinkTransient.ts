@@ -50,7 +50,8 @@ function integrateSegment(
     const heat = law.heat(start);
     const flow = (power - heat) / capacity;
     const jacobian = -law.slope(start) / capacity;
-    step = Math.min(step, left);
+    // The last step allowed takes all that is left, so that no time is ever dropped.
+    step = i === mostSteps - 1 ? left : Math.min(step, left);
     for (;;) {
       const z = step * jacobian;
       const second = phi2(z);
