@@ -1,5 +1,7 @@
 import * as z from 'zod/mini';
 import { amplifierSchema, deviceSchema } from './amplifierSchema.ts';
+import { benchSchema } from './benchSchema.ts';
+import { doubtsSchema } from './doubtSchema.ts';
 import { text } from './fields.ts';
 import { sinkSchema, surroundingsSchema } from './heatSchema.ts';
 import { antennaSchema, hazardsSchema, limitsSchema, serviceSchema } from './peopleSchema.ts';
@@ -39,6 +41,8 @@ export const designSchema = z.strictObject({
   antenna: antennaSchema,
   limits: limitsSchema,
   hazards: hazardsSchema,
+  doubts: doubtsSchema,
+  bench: benchSchema,
 });
 
 export type Design = z.infer<typeof designSchema>;
@@ -53,3 +57,5 @@ export type ServiceInput = Design['service'];
 export type AntennaInput = Design['antenna'];
 export type LimitsInput = Design['limits'];
 export type HazardsInput = Design['hazards'];
+export type DoubtsInput = Design['doubts'];
+export type BenchRunInput = Design['bench'][number];

@@ -146,4 +146,6 @@ export const startDesign: Design = {
   },
   limits: { designJunction: null, touchedBy: 'adults', surface: 'metal', touchGoverns: false },
   hazards: { railCapacitance: 0.001, bleederTime: 30, greatestRail: null },
+  doubts: {},
+  bench: [],
 };

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { doubtfulPaths, instruments } from '../../../shared/design/doubtSchema.ts';
 import { type FieldSpec, fieldRegistry } from '../../../shared/design/fields.ts';
 import { type Design, designFormat, designSchema, designVersion } from '../../../shared/design/schema.ts';
 
@@ -7,6 +8,7 @@ interface SchemaNode {
     readonly type: string;
     readonly shape?: Readonly<Record<string, SchemaNode>>;
     readonly element?: SchemaNode;
+    readonly checks?: readonly { readonly _zod: { readonly def: { readonly check: string } } }[];
   };
 }
 
@@ -23,11 +25,26 @@ function fromSpec(spec: FieldSpec): fc.Arbitrary<unknown> {
   return spec.optional ? fc.option(withEnds, { nil: null, freq: 3 }) : withEnds;
 }
 
+/** The only record of the design: how far entries may be off. */
+const anyDoubts = fc.dictionary(
+  fc.constantFrom(...doubtfulPaths),
+  fc.oneof(
+    fc.constantFrom(...Object.keys(instruments)),
+    fc.double({ min: 0, max: 1000, noNaN: true }),
+    fc.double({ min: 0, max: 0.01, noNaN: true }),
+  ),
+  { maxKeys: 4 },
+);
+
 function fromNode(node: SchemaNode): fc.Arbitrary<unknown> {
   const spec = fieldRegistry.get(node as unknown as Parameters<typeof fieldRegistry.get>[0]);
   if (spec) return fromSpec(spec);
-  const { shape, element } = node.def;
-  if (element) return fc.array(fromNode(element), { minLength: 1, maxLength: 3 });
+  const { shape, element, checks } = node.def;
+  if (element) {
+    const filled = checks?.some((each) => each._zod.def.check === 'min_length') ?? false;
+    return fc.array(fromNode(element), { minLength: filled ? 1 : 0, maxLength: 3 });
+  }
+  if (node.def.type === 'record') return anyDoubts;
   if (!shape) throw new Error(`no arbitrary for a schema of type ${node.def.type}`);
   return fc.record(
     Object.fromEntries(
