@@ -22,8 +22,10 @@ export type Dimension =
   | 'keyingSpeed'
   | 'count'
   | 'number'
-  // Found quantities only; no field has these.
+  | 'volumeFlow'
+  | 'pressure'
   | 'temperatureDifference'
+  // Found quantities only; no field has these.
   | 'heatCapacity'
   | 'filmCoefficient'
   | 'resistancePerLength';
@@ -50,6 +52,8 @@ export const fileUnits: Readonly<Record<Dimension, string>> = {
   keyingSpeed: 'words per minute',
   count: 'pieces',
   number: '1',
+  volumeFlow: 'm³/s',
+  pressure: 'Pa',
   temperatureDifference: 'K',
   heatCapacity: 'J/K',
   filmCoefficient: 'W/(m² K)',

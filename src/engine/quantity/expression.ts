@@ -114,6 +114,8 @@ const siUnits: Partial<Record<Dimension, string>> = {
   capacitance: 'F',
   angle: 'rad',
   conductivity: 'W/(m K)',
+  volumeFlow: 'm^3/s',
+  pressure: 'Pa',
 };
 
 /**

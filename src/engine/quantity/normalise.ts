@@ -30,6 +30,7 @@ const oneSpelling: readonly (readonly [RegExp, string])[] = [
   [/[\u00d7\u22c5\u00b7\u2217]/g, '*'],
   [/²/g, '2'],
   [/³/g, '3'],
+  [/₂/g, '2'],
   [/⁻¹/g, '^-1'],
 ];
 

@@ -20,6 +20,8 @@ export type UnitSystem = 'metric' | 'inch';
 const inch = 0.0254;
 const foot = 0.3048;
 const pound = 0.45359237;
+/** A millimetre of water at 1000 kg/m³ in standard gravity, Pa: conventional. */
+const waterColumn = 9.80665;
 /** Ice point, K, exact by definition of the degree Celsius. */
 const icePoint = 273.15;
 const fahrenheitStep = 5 / 9;
@@ -136,6 +138,18 @@ export const units: Readonly<Record<Dimension, readonly Unit[]>> = {
   keyingSpeed: [unit('wpm', 1, 'wpm WPM Wpm words/min')],
   count: [unit('', 1, 'pcs pieces pc')],
   number: [unit('', 1, '')],
+  volumeFlow: [
+    unit('L/s', 1e-3, 'L/s l/s litre/s'),
+    unit('m³/h', 1 / 3600, 'm3/h m^3/h cbm/h'),
+    unit('ft³/min', foot ** 3 / 60, 'ft3/min ft^3/min cfm CFM'),
+    unit('m³/s', 1, 'm3/s m^3/s', false),
+  ],
+  pressure: [
+    unit('Pa', 1, 'Pa pa pascal'),
+    unit('mmH₂O', waterColumn, 'mmH2O mmh2o mmAq mmWC'),
+    unit('inH₂O', 1000 * inch * waterColumn, 'inH2O inh2o inWC'),
+    unit('hPa', 100, 'hPa mbar', false),
+  ],
 };
 
 /** A word for each dimension, as it stands in a message: "kg is a mass". */
@@ -164,6 +178,8 @@ export const dimensionWords: Readonly<Record<Dimension, string>> = {
   keyingSpeed: 'a keying speed',
   count: 'a count',
   number: 'a plain number',
+  volumeFlow: 'a flow of air',
+  pressure: 'a pressure',
 };
 
 /** Dimensions whose values people write with a bare SI prefix: "4k7", "22m", "2u2". */
@@ -245,6 +261,8 @@ export const metricUnits: Readonly<Record<Dimension, string>> = {
   keyingSpeed: 'wpm',
   count: '',
   number: '',
+  volumeFlow: 'L/s',
+  pressure: 'Pa',
 };
 
 const inchUnits: Partial<Record<Dimension, string>> = {

@@ -31,6 +31,8 @@ const mathUnits: Readonly<Record<Dimension, string | null>> = {
   keyingSpeed: null,
   count: null,
   number: null,
+  volumeFlow: 'm^3/s',
+  pressure: 'Pa',
   temperatureDifference: 'K',
   heatCapacity: 'J/K',
   filmCoefficient: 'W/(m^2 K)',

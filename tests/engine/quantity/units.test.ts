@@ -33,6 +33,10 @@ const mathNames: Record<string, string> = {
   'W/(m² K)': 'W/(m^2 K)',
   'mΩ/m': 'mohm/m',
   'Ω/m': 'ohm/m',
+  'm³/h': 'm^3/hour',
+  'ft³/min': 'ft^3/minute',
+  'm³/s': 'm^3/s',
+  'mmH₂O': 'mmH2O',
 };
 
 const si: Partial<Record<Dimension, string>> = {
@@ -55,10 +59,12 @@ const si: Partial<Record<Dimension, string>> = {
   heatCapacity: 'J/K',
   resistancePerLength: 'ohm/m',
   temperatureDifference: 'K',
+  volumeFlow: 'm^3/s',
+  pressure: 'Pa',
 };
 
 /** mathjs has no such unit; checked by hand below. */
-const unknownToMathjs = new Set(['%', '1', 'dB', 'wpm', '', '%/K', 'ppm/K']);
+const unknownToMathjs = new Set(['%', '1', 'dB', 'wpm', '', '%/K', 'ppm/K', 'inH₂O']);
 
 const checked = (Object.keys(units) as Dimension[]).flatMap((dimension) =>
   units[dimension]
@@ -122,5 +128,11 @@ describe('the unit a field starts with', () => {
     ['temperature', 233, 343, 'inch', '°C'],
   ] as const)('%s from %s to %s in %s units: %s', (dimension, min, max, system, symbol) => {
     expect(defaultUnit({ dimension, min, max }, system)).toBe(symbol);
+  });
+});
+
+describe('pressure of a column of water', () => {
+  it('an inch of water is 249.089 Pa (conventional, 1000 kg/m³ and standard gravity)', () => {
+    expect(toSI(1, findUnit('pressure', 'inH₂O'))).toBeCloseTo(249.08891, 4);
   });
 });
