@@ -78,22 +78,25 @@ export function FoundByService(props: { names: readonly string[] }) {
   const figures = createFigures();
   const hasAny = (name: string) =>
     services.some((service) => figures.value(`${service}.${name}`) !== undefined);
+  const any = () => props.names.some(hasAny);
   return (
-    <div class="by-service">
-      <p class="by-service-head" aria-hidden="true">
-        <span />
-        <For each={services}>
-          {(service) => <span class={`service-${service}`}>{serviceNames[service]}</span>}
+    <Show when={any()}>
+      <div class="by-service">
+        <p class="by-service-head" aria-hidden="true">
+          <span />
+          <For each={services}>
+            {(service) => <span class={`service-${service}`}>{serviceNames[service]}</span>}
+          </For>
+        </p>
+        <For each={props.names}>
+          {(name) => (
+            <Show when={quantities[name] !== undefined && hasAny(name)}>
+              <ServiceRow name={name} />
+            </Show>
+          )}
         </For>
-      </p>
-      <For each={props.names}>
-        {(name) => (
-          <Show when={quantities[name] !== undefined && hasAny(name)}>
-            <ServiceRow name={name} />
-          </Show>
-        )}
-      </For>
-    </div>
+      </div>
+    </Show>
   );
 }
 

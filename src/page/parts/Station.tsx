@@ -47,12 +47,12 @@ export function Station(props: StationProps) {
   );
 }
 
-/** Figures that few need at first sight, on demand. */
-export function MoreFigures(props: { label?: string; children: JSX.Element }) {
+/** Something few need at first sight; it is not even made before it is asked for. */
+export function Folded(props: { label: string; children: JSX.Element }) {
   const [opened, setOpened] = createSignal(false);
   return (
     <details class="more" onToggle={(event) => event.currentTarget.open && setOpened(true)}>
-      <summary>{props.label ?? 'More figures'}</summary>
+      <summary>{props.label}</summary>
       <Show when={opened()}>{props.children}</Show>
     </details>
   );

@@ -2,7 +2,7 @@ import { Index, Show } from 'solid-js';
 import type { WireRow } from '../../../shared/solution.ts';
 import { writeQuantity } from '../../engine/quantity/write.ts';
 import { useSheet } from '../state/sheet.ts';
-import { MoreFigures } from './Station.tsx';
+import { Folded } from './Station.tsx';
 
 /** All sizes of wire side by side, so that the next one up or down can be judged at a glance. */
 export function WireTable() {
@@ -14,7 +14,7 @@ export function WireTable() {
   };
   return (
     <Show when={rows().length > 0}>
-      <MoreFigures label="All wire sizes with this load">
+      <Folded label="All wire sizes with this load">
         <section class="table-scroll" tabindex="0" aria-label="Wire sizes">
           <table>
             <thead>
@@ -32,7 +32,7 @@ export function WireTable() {
             </tbody>
           </table>
         </section>
-      </MoreFigures>
+      </Folded>
     </Show>
   );
 }

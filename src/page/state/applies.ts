@@ -1,4 +1,5 @@
 import type { Design } from '../../../shared/design/schema.ts';
+import { heatConditions } from './heatApplies.ts';
 
 type Condition = (design: Design) => boolean;
 
@@ -12,10 +13,10 @@ const resistive: Condition = (design) => switching(design) || byDevices(design);
 const fieldEffect: Condition = (design) => design.amplifier.deviceKind === 'mosfet';
 const looped: Condition = (design) => design.antenna.kind === 'smallLoop';
 const byOvers: Condition = (design) => design.antenna.exposureBy === 'overs';
-const finned: Condition = (design) => design.sink.shape === 'fins';
 
 /** Fields that mean something only in some designs. A field not named here always applies. */
 const conditions: Readonly<Record<string, Condition>> = {
+  ...heatConditions,
   'wiring.tinned': (design) => !design.wiring.size.startsWith('AWG'),
   'amplifier.quiescentCurrent': (design) => design.amplifier.class === 'AB',
   'amplifier.conductionAngle': (design) => design.amplifier.class === 'C',
@@ -31,11 +32,6 @@ const conditions: Readonly<Record<string, Condition>> = {
   'amplifier.foldbackSwr': (design) => design.amplifier.swr > 1,
   'amplifier.transconductance': fieldEffect,
   'amplifier.thresholdDrift': fieldEffect,
-  'device.padResistance': (design) => design.device.pad === 'measured',
-  'sink.finCount': finned,
-  'sink.finHeight': finned,
-  'sink.finThickness': finned,
-  'sink.emissivity': (design) => design.sink.finish === 'own',
   'service.speechKind': linear,
   'service.speechActivity': linear,
   'service.averageToPeak': (design) => linear(design) && design.service.speechKind === 'own',

@@ -1,4 +1,4 @@
-import { checkDesign } from '../../../shared/design/file.ts';
+import { parseDesign } from '../../../shared/design/file.ts';
 import type { Design } from '../../../shared/design/schema.ts';
 import { keepText, parseJson, readText, type TextStore } from './storage.ts';
 import type { Typed } from './store.ts';
@@ -22,7 +22,8 @@ export function readKept(store: TextStore | undefined): Found {
   const text = readText(store, key);
   if (text === null) return { kind: 'nothing' };
   const raw = parseJson(text) as { design?: unknown; typed?: unknown } | null | undefined;
-  const checked = checkDesign(raw?.design);
+  // As a file would be read, so that a design of an older version is raised to this one.
+  const checked = parseDesign(JSON.stringify(raw?.design ?? null));
   if (!checked.ok) {
     keepText(store, damagedKey, text);
     return { kind: 'damaged', faults: checked.faults.map((fault) => `${fault.path}: ${fault.message}`) };

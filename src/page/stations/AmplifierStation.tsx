@@ -3,9 +3,9 @@ import { mostReadings } from '../../../shared/design/amplifierSchema.ts';
 import type { Design } from '../../../shared/design/schema.ts';
 import { StageDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
-import { Found, FoundByService } from '../parts/Found.tsx';
+import { FoundList } from '../parts/FoundList.tsx';
 import { PointList } from '../parts/PointList.tsx';
-import { More, MoreFigures, Station } from '../parts/Station.tsx';
+import { More, Station } from '../parts/Station.tsx';
 import { useSheet } from '../state/sheet.ts';
 
 const calibrated = [
@@ -101,19 +101,12 @@ export function AmplifierStation(props: { number: number }) {
       }
       sketch={<StageDrawing />}
       found={
-        <>
-          <Found name="deviceHeatPep" main />
-          <Found name="dcPowerPep" main />
-          <Found name="railCurrentPep" />
-          <Found name="pep" />
-          <FoundByService names={['averageRatio', 'dcPowerOver', 'deviceHeatOver', 'heatRatio']} />
-          <MoreFigures>
-            <Found name="drainEfficiencyPep" />
-            <Found name="loadPerDevice" />
-            <Found name="kneeVoltage" />
-            <Found name="hottestHeat" />
-          </MoreFigures>
-        </>
+        <FoundList
+          station="amplifier"
+          main={['deviceHeatPep', 'dcPowerPep']}
+          figures={['railCurrentPep', 'pep']}
+          byService={['averageRatio', 'dcPowerOver', 'deviceHeatOver', 'heatRatio']}
+        />
       }
     />
   );

@@ -1,9 +1,9 @@
 import { Show } from 'solid-js';
 import { CaseDrawing, HeatLadder, Plot, SinkDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
-import { Found, FoundByService } from '../parts/Found.tsx';
+import { FoundList } from '../parts/FoundList.tsx';
 import { ServicePicker } from '../parts/ServicePicker.tsx';
-import { More, MoreFigures, Station } from '../parts/Station.tsx';
+import { More, Station } from '../parts/Station.tsx';
 import { useSheet } from '../state/sheet.ts';
 import { ratingPlot } from './plots.ts';
 
@@ -47,14 +47,11 @@ export function DeviceStation(props: { number: number }) {
         </>
       }
       found={
-        <>
-          <Found name="designLimit" main />
-          <FoundByService names={['junctionPeak', 'junctionMargin', 'junctionMean', 'junctionRipple']} />
-          <MoreFigures>
-            <Found name="padResistance" />
-            <Found name="spreadingResistance" />
-          </MoreFigures>
-        </>
+        <FoundList
+          station="device"
+          main={['designLimit']}
+          byService={['junctionPeak', 'junctionMargin', 'junctionMean', 'junctionRipple']}
+        />
       }
     />
   );
@@ -100,19 +97,12 @@ export function SinkStation(props: { number: number }) {
       }
       sketch={<SinkDrawing />}
       found={
-        <>
-          <Found name="ratingResistance" main />
-          <Found name="ratingHeat" />
-          <FoundByService names={['plateHeat', 'sinkResistance', 'plateMean', 'platePeak', 'sinkAir']} />
-          <Found name="finGap" />
-          <MoreFigures>
-            <Found name="ratingFilm" />
-            <Found name="ratingFinEfficiency" />
-            <Found name="ratingRadiantShare" />
-            <Found name="sinkMass" />
-            <Found name="sinkHeatCapacity" />
-          </MoreFigures>
-        </>
+        <FoundList
+          station="sink"
+          main={['ratingResistance']}
+          figures={['ratingHeat', 'finGap']}
+          byService={['plateHeat', 'sinkResistance', 'plateMean', 'platePeak', 'sinkAir']}
+        />
       }
       wide={
         <Show when={plot()}>
@@ -150,7 +140,7 @@ export function SurroundingsStation(props: { number: number }) {
         />
       }
       sketch={<CaseDrawing />}
-      found={<FoundByService names={['caseHeat', 'caseAir', 'sinkAir']} />}
+      found={<FoundList station="surroundings" main={[]} byService={['caseHeat', 'caseAir', 'sinkAir']} />}
     />
   );
 }

@@ -1,7 +1,7 @@
 import { PeopleDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
-import { Found } from '../parts/Found.tsx';
-import { More, MoreFigures, Station } from '../parts/Station.tsx';
+import { FoundList } from '../parts/FoundList.tsx';
+import { More, Station } from '../parts/Station.tsx';
 
 const antenna = [
   'antenna.kind',
@@ -47,19 +47,11 @@ export function PeopleStation(props: { number: number }) {
       }
       sketch={<PeopleDrawing />}
       found={
-        <>
-          <Found name="exposureDistance" main />
-          <Found name="touchTemperature" main />
-          <Found name="touchThreshold" />
-          <MoreFigures>
-            <Found name="burnTime" />
-            <Found name="exposurePower" />
-            <Found name="exposureFrequency" />
-            <Found name="exposureLimit" />
-            <Found name="outputVoltagePeak" />
-            <Found name="outputCurrent" />
-          </MoreFigures>
-        </>
+        <FoundList
+          station="people"
+          main={['exposureDistance', 'touchTemperature']}
+          figures={['touchThreshold']}
+        />
       }
     />
   );

@@ -2,7 +2,7 @@ import { createMemo, For, Show } from 'solid-js';
 import { services } from '../../../shared/solution.ts';
 import { CycleDrawing, Plot } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
-import { FoundByService } from '../parts/Found.tsx';
+import { FoundList } from '../parts/FoundList.tsx';
 import { ServicePicker } from '../parts/ServicePicker.tsx';
 import { More, Station } from '../parts/Station.tsx';
 import { serviceNames, useSheet } from '../state/sheet.ts';
@@ -54,8 +54,10 @@ export function ServiceStation(props: { number: number }) {
       }
       found={
         <>
-          <FoundByService
-            names={['safeDuty', 'holdTime', 'deviceHeatOver', 'deviceHeatCycle', 'junctionPeak']}
+          <FoundList
+            station="service"
+            main={[]}
+            byService={['safeDuty', 'holdTime', 'deviceHeatCycle', 'junctionPeak']}
           />
           <Governing />
         </>

@@ -2,9 +2,9 @@ import { Show } from 'solid-js';
 import type { Design } from '../../../shared/design/schema.ts';
 import { ConverterDrawing, SupplyDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
-import { Found, FoundByService } from '../parts/Found.tsx';
+import { FoundList } from '../parts/FoundList.tsx';
 import { PointList } from '../parts/PointList.tsx';
-import { More, MoreFigures, Station } from '../parts/Station.tsx';
+import { More, Station } from '../parts/Station.tsx';
 import { WireTable } from '../parts/WireTable.tsx';
 import { useSheet } from '../state/sheet.ts';
 
@@ -47,21 +47,12 @@ export function SourceStation(props: { number: number }) {
       }
       sketch={<SupplyDrawing />}
       found={
-        <>
-          <Found name="inputCurrentPep" main />
-          <Found name="fuseRating" main />
-          <Found name="inputVoltagePep" main />
-          <Found name="pathDropShare" />
-          <FoundByService names={['inputCurrentMean', 'inputCurrentRms', 'cycleCurrentMean']} />
-          <MoreFigures>
-            <Found name="pathResistance" />
-            <Found name="wireAmpacity" />
-            <Found name="wireTemperature" />
-            <Found name="fuseLoad" />
-            <Found name="faultCurrent" />
-            <Found name="greatestLoadPower" />
-          </MoreFigures>
-        </>
+        <FoundList
+          station="source"
+          main={['inputCurrentPep', 'fuseRating', 'inputVoltagePep']}
+          figures={['pathDropShare']}
+          byService={['inputCurrentMean', 'inputCurrentRms', 'cycleCurrentMean']}
+        />
       }
       wide={<WireTable />}
     />
@@ -99,15 +90,12 @@ export function ConverterStation(props: { number: number }) {
       }
       sketch={<ConverterDrawing />}
       found={
-        <>
-          <Found name="railVoltagePep" main />
-          <Show when={raised()}>
-            <Found name="converterEfficiencyPep" main />
-            <Found name="converterInputCurrentPep" />
-            <Found name="converterLossPep" />
-            <FoundByService names={['converterLossOver']} />
-          </Show>
-        </>
+        <FoundList
+          station="converter"
+          main={raised() ? ['railVoltagePep', 'converterEfficiencyPep'] : ['railVoltagePep']}
+          figures={raised() ? ['converterInputCurrentPep', 'converterLossPep'] : []}
+          byService={raised() ? ['converterLossOver'] : []}
+        />
       }
     />
   );
