@@ -1,5 +1,4 @@
 import * as z from 'zod/mini';
-import { amplifierSchema, deviceSchema } from './amplifierSchema.ts';
 import { type FieldSpec, fieldRegistry } from './fields.ts';
 import { sinkSchema } from './heatSchema.ts';
 
@@ -17,43 +16,20 @@ export const caliperDoubt = 0.1e-3;
 export const rulerDoubt = 0.5e-3;
 export const guessDoubt = 0.2;
 
-interface SchemaNode {
-  readonly def: { readonly shape?: Readonly<Record<string, SchemaNode>> };
-}
-
-/** Number fields below a section, with their dotted paths. */
-function numberFields(path: string, node: SchemaNode): readonly (readonly [string, FieldSpec])[] {
-  const spec = fieldRegistry.get(node as unknown as Parameters<typeof fieldRegistry.get>[0]);
-  if (spec?.kind === 'number') return [[path, spec]];
-  return Object.entries(node.def.shape ?? {}).flatMap(([key, child]) =>
-    numberFields(`${path}.${key}`, child),
-  );
-}
-
-const sections = { sink: sinkSchema, device: deviceSchema, amplifier: amplifierSchema } as const;
-
 /** Outside the sink only these are uncertain enough to matter and not covered by a range of their own. */
 const others = ['device.junctionToCase', 'device.padResistance', 'amplifier.efficiency'];
 
-const specs: Readonly<Record<string, FieldSpec>> = Object.fromEntries(
-  Object.entries(sections)
-    .flatMap(([key, schema]) => numberFields(key, schema as unknown as SchemaNode))
-    .filter(
-      ([path, spec]) =>
-        others.includes(path) ||
-        (path.startsWith('sink.') &&
-          spec.kind === 'number' &&
-          (spec.dimension === 'length' || spec.dimension === 'mass')),
-    ),
-);
+function isMeasured(spec: FieldSpec | undefined): boolean {
+  return spec?.kind === 'number' && (spec.dimension === 'length' || spec.dimension === 'mass');
+}
+
+/** Every length and the mass of the sink itself; parts that stand on it are not measured but placed. */
+const ofSink = Object.entries(sinkSchema.shape as Readonly<Record<string, z.core.$ZodType>>)
+  .filter(([, schema]) => isMeasured(fieldRegistry.get(schema)))
+  .map(([key]) => `sink.${key}`);
 
 /** Paths of the fields that can carry a doubt: every length and the mass of the sink, and a few figures of the final. */
-export const doubtfulPaths: readonly string[] = Object.keys(specs);
-
-/** What the schema says of a field that can carry a doubt. */
-export function doubtfulField(path: string): FieldSpec | undefined {
-  return specs[path];
-}
+export const doubtfulPaths: readonly string[] = [...ofSink, ...others];
 
 const greatestDoubt = 1000;
 
