@@ -4,6 +4,14 @@ import type { Note, Outcome, Reason } from './outcome.ts';
 export const services = ['ssb', 'cw', 'keyDown'] as const;
 export type Service = (typeof services)[number];
 
+/** What a service of a design is called and what it means, so that legends and tables say the same. */
+export interface ServiceWords {
+  /** On the curve: "SSB", "two-tone", "key-down", "FT8". */
+  readonly name: string;
+  /** What is sent within an over, without a full stop. */
+  readonly definition: string;
+}
+
 /** How a figure stands against its limit. Always shown as a word, never by colour alone. */
 export type State = 'fine' | 'close' | 'over';
 
@@ -99,6 +107,10 @@ export interface Solution {
   readonly reasons: readonly Reason[];
   readonly notes: readonly Note[];
   readonly services: Readonly<Record<Service, Outcome<ServiceResult>>>;
+  /** Name and definition of each service as chosen. */
+  readonly words: Readonly<Record<Service, ServiceWords>>;
+  /** What the duty is, in a sentence. */
+  readonly dutyWords: string;
   readonly verdicts: readonly Verdict[];
   readonly cautions: readonly Caution[];
   /** Heat path in the planned duty, by service. */
@@ -134,6 +146,49 @@ export interface WarmUp {
   readonly junction: readonly number[];
   /** Mean plate temperature, K. */
   readonly plate: readonly number[];
+}
+
+/** What a final takes and gives against the amplitude of its output (share of that at PEP), W. */
+export interface OutputCurve {
+  readonly amplitude: readonly number[];
+  readonly supplyPower: readonly number[];
+  readonly output: readonly number[];
+  readonly heat: readonly number[];
+  /** Output over supply power. */
+  readonly efficiency: readonly number[];
+  readonly hottest: { readonly amplitude: number; readonly heat: number } | null;
+}
+
+/** Heat of the devices at PEP against the SWR at the antenna connector, W. */
+export interface MismatchCurve {
+  readonly swr: readonly number[];
+  readonly worst: readonly number[];
+  readonly mean: readonly number[];
+  readonly mildest: readonly number[];
+  /** Forward power at the antenna connector, as the foldback leaves it. */
+  readonly forward: readonly number[];
+}
+
+/** Where a service works on the derating line: case temperature K, heat of one device W. */
+export interface WorkingPoint {
+  readonly service: Service;
+  readonly name: string;
+  readonly caseTemperature: number;
+  readonly heat: number;
+}
+
+/** Heat one device may take against the temperature of its case: by the data sheet and up to the design limit. */
+export interface DeratingCurve {
+  readonly caseTemperature: readonly number[];
+  readonly allowed: readonly number[];
+  readonly designed: readonly number[];
+  readonly points: readonly WorkingPoint[];
+}
+
+export interface AmplifierCurves {
+  readonly output: Outcome<OutputCurve>;
+  readonly mismatch: Outcome<MismatchCurve>;
+  readonly derating: Outcome<DeratingCurve>;
 }
 
 /** Sink resistance against heat: it is not one number. */

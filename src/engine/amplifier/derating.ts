@@ -2,6 +2,8 @@
 const boltzmann = 8.617333262e-5;
 /** From memory; usual for silicon. Hot-carrier wear of lateral RF parts lies at 0.7 to 1.0, electromigration at 0.7 to 0.9. */
 const usualActivationEnergy = 0.7;
+/** The same over Boltzmann's constant, kelvin. */
+export const activationTemperature = usualActivationEnergy / boltzmann;
 const handbookKelvin = 273;
 const handbookReference = 298;
 

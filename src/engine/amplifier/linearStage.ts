@@ -164,7 +164,11 @@ export interface HottestPoint {
  * @see R. L. Boylestad and L. Nashelsky, Electronic Devices and Circuit Theory, chapter 12 (class B maximum)
  */
 export function hottestPoint(stage: LinearStage, rail: number, peakPower: number): HottestPoint {
-  const heatAt = (r: number) => rail * stageCurrent(stage, r * r * peakPower) - r * r * peakPower;
+  return hottestOf((r) => rail * stageCurrent(stage, r * r * peakPower) - r * r * peakPower);
+}
+
+/** Greatest value of a heat over the amplitudes 0 to 1; the curve has one inner maximum or none. */
+export function hottestOf(heatAt: (amplitude: number) => number): HottestPoint {
   const samples = 40;
   let best = 0;
   for (let i = 1; i <= samples; i++) if (heatAt(i / samples) > heatAt(best / samples)) best = i;

@@ -1,3 +1,5 @@
+import { classE } from './switchingTheory.ts';
+
 /**
  * Heat of an amplifier whose load is not the one it was built for.
  *
@@ -102,4 +104,36 @@ export function worstPhasePower(rfPower: number, swr: number): number {
  */
 export function worstPhaseRatio(swr: number, efficiency: number): number {
   return (1 / efficiency - worstPhasePower(1, swr)) / (1 / efficiency - 1);
+}
+
+/**
+ * Share of the forward power that a protection leaves which holds the reflected power at that of its threshold:
+ * (|G_f|/|G|)^2, 1 up to the threshold. A usual way to build it; own choice as a model.
+ *
+ * @param swr at the antenna connector, 1 or above
+ * @param fromSwr where the protection begins, above 1; null if there is none
+ */
+export function foldbackShare(swr: number, fromSwr: number | null): number {
+  if (fromSwr === null || swr <= fromSwr) return 1;
+  return (reflectionOfSwr(fromSwr) / reflectionOfSwr(swr)) ** 2;
+}
+
+/**
+ * Upper estimate of the peak voltage at a drain or collector, volts: rail plus swing times (1 + |G|), in class E
+ * 3.562 times the rail and in class D twice the rail. With shorted harmonics the peak of classes A to C stays near
+ * twice the rail; a filter that does not short them can come to this value.
+ *
+ * @param swing amplitude of the drain voltage with the load matched, volts; not read in classes D and E
+ * @param swr at the drains, 1 or above
+ */
+export function drainPeakVoltage(
+  amplifierClass: 'A' | 'AB' | 'B' | 'C' | 'D' | 'E' | 'F',
+  rail: number,
+  swing: number,
+  swr: number,
+): number {
+  const raised = 1 + reflectionOfSwr(swr);
+  if (amplifierClass === 'D') return 2 * rail;
+  if (amplifierClass === 'E') return classE.peakVoltage * rail * raised;
+  return rail + swing * raised;
 }

@@ -49,7 +49,7 @@ const leastResistanceFactor = 0.5;
  * mean is the device's share of the rail current, as in a push-pull or parallel stage; in a half bridge, where the
  * devices are in series across the rail, the on-resistance loss is four times as great (enter four times the value).
  */
-const formFactor: Readonly<Record<SwitchingClass, number>> = {
+export const formFactor: Readonly<Record<SwitchingClass, number>> = {
   D: Math.PI / 2,
   E: classE.switchRmsOverMean,
   F: Math.PI / 2,

@@ -1,12 +1,21 @@
 import { amplifierQuantities } from './amplifier.ts';
 import { heatQuantities } from './heat.ts';
 import { peopleQuantities } from './people.ts';
+import { serviceQuantities } from './service.ts';
+import { stageQuantities } from './stage.ts';
 import { supplyQuantities } from './supply.ts';
 import type { QuantityEntry } from './types.ts';
 
 export type { QuantityEntry, StationKey } from './types.ts';
 
-const entries = [...supplyQuantities, ...amplifierQuantities, ...heatQuantities, ...peopleQuantities];
+const entries = [
+  ...supplyQuantities,
+  ...amplifierQuantities,
+  ...stageQuantities,
+  ...serviceQuantities,
+  ...heatQuantities,
+  ...peopleQuantities,
+];
 
 /** Every named quantity, by key. */
 export const quantities: Readonly<Record<string, QuantityEntry>> = Object.fromEntries(

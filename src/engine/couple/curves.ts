@@ -55,7 +55,7 @@ export function warmUp(design: Design, service: Service): Outcome<WarmUp> {
 
 function warmUpFrom(coupled: Coupled, service: Service, settled: CycleState): WarmUp {
   const { path, store, design } = coupled;
-  const pieces = heatSegments(coupled, service, settled.share, settled.load).flatMap((part) =>
+  const pieces = heatSegments(coupled, settled.share, settled.load).flatMap((part) =>
     pieceEnds.map((end, i) => ({
       ...part,
       segment: { ...part.segment, duration: part.segment.duration * (end - (pieceEnds[i - 1] ?? 0)) },

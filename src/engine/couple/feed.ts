@@ -1,6 +1,5 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import { failure, type Note, type Outcome, type Reason, success } from '../../../shared/outcome.ts';
-import { antennaPower } from '../amplifier/outputNetwork.ts';
 import { bracketedRoot } from '../numerics/bracketedRoot.ts';
 import { type ConverterModule, converterModule } from '../supply/converterModule.ts';
 import {
@@ -66,7 +65,6 @@ export function prepareFeed(design: Design, pathResistance: number): Feed {
 export function powerPoint(
   feed: Feed,
   final: Final,
-  outputLoss: number,
   amplitude: number,
   junction: number,
   boards: number,
@@ -79,7 +77,7 @@ export function powerPoint(
   const { point, railVoltage, railCurrent, rfPower, limited } = found.value;
   const dcPower = railVoltage * railCurrent;
   const drive = final.drivePower * amplitude * amplitude;
-  const antenna = antennaPower(rfPower, outputLoss);
+  const antenna = rfPower * final.load.transmission;
   return success(
     {
       sourceCurrent: point.current,

@@ -1,10 +1,11 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import { failure, type Outcome, success } from '../../../shared/outcome.ts';
 import type { HeatNode, Service } from '../../../shared/solution.ts';
-import { type HottestPoint, hottestPoint } from '../amplifier/linearStage.ts';
+import { type HottestPoint, hottestOf } from '../amplifier/linearStage.ts';
 import { ladderImpedance, ladderPeriodic, ladderResistance } from '../heat/deviceLadder.ts';
 import type { DutyPoint } from './duty.ts';
 import type { PowerPoint } from './feed.ts';
+import type { Final } from './final.ts';
 import type { HeatPath } from './heatPath.ts';
 import { type Loads, receivePoint, type ServiceLoad, serviceLoad } from './serviceLoad.ts';
 import type { Store, StoreRises, StoreSegment } from './store.ts';
@@ -24,8 +25,8 @@ export interface Coupled {
   readonly path: HeatPath;
   readonly store: Store;
   readonly receive: PowerPoint;
-  /** Hottest amplitude of a linear final at its PEP rail; null for switching finals. */
-  readonly hottest: HottestPoint | null;
+  /** Hottest amplitude of a final that follows its envelope, at its PEP rail and a junction temperature; null for the others. */
+  hottest(junction: number): HottestPoint | null;
   /** Load of a service at a junction temperature, kept when it does not depend on it. */
   load(service: Service, junction: number): Outcome<ServiceLoad>;
 }
@@ -47,13 +48,21 @@ export function couple(
     path,
     store,
     receive: receive.value,
-    hottest: final.linear ? hottestPoint(final.linear, railAtPep, final.powerAtPep) : null,
+    hottest: (junction) => hottestAmplitude(final, railAtPep, junction),
     load(service, junction) {
       if (final.feelsTemperature) return serviceLoad(loads, service, junction);
       const known = kept.get(service) ?? serviceLoad(loads, service, junction);
       kept.set(service, known);
       return known;
     },
+  });
+}
+
+function hottestAmplitude(final: Final, rail: number, junction: number): HottestPoint | null {
+  if (!final.followsEnvelope) return null;
+  return hottestOf((r) => {
+    const point = final.at(r, rail, junction);
+    return rail * point.railCurrent - point.rfPower + final.drivePower * r * r;
   });
 }
 
@@ -100,27 +109,28 @@ type HeatParts = Pick<PowerPoint, 'deviceHeat' | 'networkHeat' | 'converterHeat'
 const knownRipples = new WeakMap<ServiceLoad, number>();
 
 /** Rise of the junction within the over above what the over's mean heat gives, K. */
-function rippleOf(coupled: Coupled, service: Service, load: ServiceLoad): number {
+function rippleOf(coupled: Coupled, load: ServiceLoad): number {
   const known = knownRipples.get(load);
   if (known !== undefined) return known;
-  const found = findRipple(coupled, service, load);
+  const found = findRipple(coupled, load);
   knownRipples.set(load, found);
   return found;
 }
 
-function findRipple(coupled: Coupled, service: Service, load: ServiceLoad): number {
-  const { path, hottest, loads } = coupled;
+function findRipple(coupled: Coupled, load: ServiceLoad): number {
+  const { path } = coupled;
+  const { spoken, segments } = load.signal;
   const mean = load.over.deviceHeat / path.deviceCount;
-  if (service === 'ssb') {
-    const most = (hottest?.heat ?? load.over.deviceHeat) / path.deviceCount;
+  if (spoken) {
+    const most = (coupled.hottest(load.junction)?.heat ?? load.over.deviceHeat) / path.deviceCount;
     return Math.max(0, most - mean) * ladderImpedance(path.stages, vowelTime);
   }
-  if (service === 'keyDown') return 0;
-  const segments = loads.pattern.segments.map(({ on, duration }) => ({
+  if (segments === null) return 0;
+  const elements = segments.map(({ on, duration }) => ({
     duration,
     power: (on ? load.keyDownHeat : load.keyUpHeat) / path.deviceCount,
   }));
-  return Math.max(0, ladderPeriodic(path.stages, segments).highest - mean * ladderResistance(path.stages));
+  return Math.max(0, ladderPeriodic(path.stages, elements).highest - mean * ladderResistance(path.stages));
 }
 
 /** One part of the cycle as the heat path meets it: into the stores, into one device, and the ripple on top. */
@@ -133,19 +143,14 @@ export interface HeatSegment {
 }
 
 /** The over and the rest of a cycle; a part of no duration is left out. */
-export function heatSegments(
-  coupled: Coupled,
-  service: Service,
-  share: number,
-  load: ServiceLoad,
-): readonly HeatSegment[] {
+export function heatSegments(coupled: Coupled, share: number, load: ServiceLoad): readonly HeatSegment[] {
   const { design, path, receive } = coupled;
   const cycle = design.service.cycle;
   return [
     {
       segment: segmentOf(coupled, share * cycle, load.over),
       heat: load.over.deviceHeat / path.deviceCount,
-      ripple: rippleOf(coupled, service, load),
+      ripple: rippleOf(coupled, load),
     },
     {
       segment: segmentOf(coupled, (1 - share) * cycle, receive),
@@ -166,15 +171,9 @@ export function heatsMoreThanReceive(coupled: Coupled, load: ServiceLoad): boole
   );
 }
 
-function cycleWith(
-  coupled: Coupled,
-  service: Service,
-  share: number,
-  load: ServiceLoad,
-  guess?: StoreRises,
-): CycleState {
+function cycleWith(coupled: Coupled, share: number, load: ServiceLoad, guess?: StoreRises): CycleState {
   const { design, path, store, receive } = coupled;
-  const parts = heatSegments(coupled, service, share, load);
+  const parts = heatSegments(coupled, share, load);
   const plate = store.periodic(
     parts.map((part) => part.segment),
     guess,
@@ -244,7 +243,7 @@ function cycleMean(parts: readonly HeatSegment[], power: (segment: StoreSegment)
 const runaway = (temperature: number): Outcome<never> =>
   failure(
     'runaway',
-    'The heat grows faster with temperature than the sink can shed it: there is no steady state. Lower the power or the duty, or use a larger sink.',
+    'The heat grows faster with temperature than the sink can shed it: there is no steady state. Lower the power or the duty, use a larger sink, or a device with less on-resistance.',
     { temperature },
   );
 
@@ -264,7 +263,7 @@ export function cycleAt(
   for (let round = 0; round < mostRounds; round += 1) {
     const load = coupled.load(service, junction);
     if (!load.ok) return load;
-    const state = cycleWith(coupled, service, share, load.value, start);
+    const state = cycleWith(coupled, share, load.value, start);
     iterations += state.iterations;
     const done =
       !coupled.loads.final.feelsTemperature || Math.abs(state.junctionPeak - junction) < settleTolerance;
@@ -283,7 +282,7 @@ export function holdTimeOf(coupled: Coupled, service: Service, limit: number): O
   const { path, store } = coupled;
   const segment = segmentOf(coupled, 0, load.value.over);
   const perDevice = load.value.over.deviceHeat / path.deviceCount;
-  const ripple = rippleOf(coupled, service, load.value);
+  const ripple = rippleOf(coupled, load.value);
   const added = (time: number) => perDevice * (path.spreading + ladderImpedance(path.stages, time)) + ripple;
   return success(store.timeToLimit(segment, limit, added));
 }

@@ -8,14 +8,17 @@ import {
   type State,
   services,
 } from '../../../shared/solution.ts';
+import { findingNotes } from './amplifierJudgement.ts';
 import { caseAirAt } from './caseStore.ts';
 import { type DutyLimit, safeShare } from './duty.ts';
 import type { PowerPoint } from './feed.ts';
+import { summariseFinal } from './finalSummary.ts';
 import { junctionState, worst } from './limits.ts';
 import { cautionsOf, coolEnough, judgePeople, type PeopleFigures } from './people.ts';
 import { powerPaths } from './powerPath.ts';
 import { notesOf, type Prepared, prepare } from './prepare.ts';
 import { type Coupled, type CycleState, cycleAt, heatsMoreThanReceive, holdTimeOf } from './serviceCycle.ts';
+import { dutyWords, serviceWords } from './serviceWords.ts';
 import { judgeSupply, type SupplyFinding, supplyState } from './supplyJudgement.ts';
 import { type Electrics, type Protection, protect } from './supplySide.ts';
 import {
@@ -181,9 +184,9 @@ export function solve(design: Design): Solution {
   const { electrics, path, coupled } = prepared;
   const list = new ValueList();
   putGiven(list, prepared);
-  if (electrics.ok) putElectrics(list, electrics.value);
+  if (electrics.ok) putElectrics(list, electrics.value, prepared.limits.design);
   if (path.ok) putPath(list, path.value, design);
-  if (coupled.ok) putCoupled(list, coupled.value);
+  if (coupled.ok) putCoupled(list, coupled.value, prepared.limits.design);
 
   const cycles = forEachService((service): Outcome<CycleState> => {
     if (!coupled.ok) return notCoupled(coupled);
@@ -196,7 +199,8 @@ export function solve(design: Design): Solution {
       : null;
   if (side) putProtection(list, side.protection);
 
-  const forbidding = side?.findings.find((finding) => finding.forbids);
+  const final = summariseFinal(list, prepared, cycles);
+  const forbidding = [...(side?.findings ?? []), ...final].find((finding) => finding.forbids);
   const results = forEachService((service): Outcome<ServiceResult> => {
     const cycle = cycles[service];
     if (!cycle.ok) return cycle;
@@ -228,9 +232,12 @@ export function solve(design: Design): Solution {
       ...notesOf([electrics, path, coupled, ...services.map((service) => cycles[service])]),
       ...(electrics.ok ? [...electrics.value.feed.notes, ...electrics.value.notes] : []),
       ...(side?.protection.notes ?? []),
+      ...findingNotes(final),
       ...stateNotes(prepared, cycles),
     ],
     services: results,
+    words: serviceWords(design),
+    dutyWords: dutyWords(design),
     verdicts: [
       ...services.map((service) => serviceVerdict(service, results[service], design, list.values)),
       supplyVerdict(

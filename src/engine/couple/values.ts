@@ -1,6 +1,6 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import type { Service } from '../../../shared/solution.ts';
-import { stagePoint } from '../amplifier/linearStage.ts';
+import { loadEntries, pepEntries, turnsEntries } from './amplifierValues.ts';
 import { type HeatPath, ratingRise } from './heatPath.ts';
 import type { Prepared } from './prepare.ts';
 import type { Coupled, CycleState } from './serviceCycle.ts';
@@ -49,7 +49,7 @@ export function putGiven(list: ValueList, prepared: Prepared): void {
 }
 
 /** Wire, operating point at PEP and the final's state there. */
-export function putElectrics(list: ValueList, electrics: Electrics): void {
+export function putElectrics(list: ValueList, electrics: Electrics, junction: number): void {
   const { wire, loads, pep } = electrics;
   const { final } = loads;
   list.putAll({
@@ -59,9 +59,7 @@ export function putElectrics(list: ValueList, electrics: Electrics): void {
     pathResistance: wire.pathResistance,
     greatestLoadPower: greatestLoadPower(electrics),
   });
-  if (final.linear) {
-    list.putAll({ loadPerDevice: final.linear.loadPerDevice, kneeVoltage: final.linear.knee });
-  }
+  list.putAll(loadEntries(loads.design, final));
   if (!pep.ok) return;
   const point = pep.value;
   const drop = point.sourceCurrent * wire.pathResistance + electrics.feed.path.seriesDrop;
@@ -81,19 +79,9 @@ export function putElectrics(list: ValueList, electrics: Electrics): void {
     railVoltagePep: point.railVoltage,
     railCurrentPep: point.railCurrent,
     dcPowerPep: point.dcPower,
-    pepAtDevices: point.rfPower,
-    pep: point.antenna,
-    networkLossPep: point.networkHeat,
-    deviceHeatPep: point.deviceHeat,
-    drainEfficiencyPep: point.rfPower / point.dcPower,
   });
-  if (!final.linear) return;
-  const stage = stagePoint(final.linear, point.rfPower);
-  list.putAll({
-    fundamentalVoltage: stage.fundamentalVoltage,
-    fundamentalCurrent: stage.fundamentalVoltage / final.linear.loadPerDevice,
-    conductionAnglePep: stage.conductionAngle,
-  });
+  list.putAll(pepEntries(loads.design, final, point, junction));
+  list.putAll(turnsEntries(list.values));
 }
 
 function wireResistanceHot({ wire, loads }: Electrics): number {
@@ -137,12 +125,13 @@ export function putPath(list: ValueList, path: HeatPath, design: Design): void {
 }
 
 /** Receive state and hottest amplitude: the same for all services. */
-export function putCoupled(list: ValueList, coupled: Coupled): void {
+export function putCoupled(list: ValueList, coupled: Coupled, junction: number): void {
+  const hottest = coupled.hottest(junction);
   list.putAll({
     inputCurrentReceive: coupled.receive.sourceCurrent,
     deviceHeatReceive: coupled.receive.deviceHeat,
-    hottestAmplitude: coupled.hottest?.amplitude,
-    hottestHeat: coupled.hottest?.heat,
+    hottestAmplitude: hottest?.amplitude,
+    hottestHeat: hottest?.heat,
   });
 }
 

@@ -40,7 +40,7 @@ const mathUnits: Readonly<Record<Dimension, string | null>> = {
 };
 
 /** Unit names and functions a formula may use besides catalogue keys. */
-const allowedNames = new Set(['K', 'ohm', 'sqrt', 'pi']);
+const allowedNames = new Set(['K', 'ohm', 'sqrt', 'exp', 'pi']);
 
 function namesIn(formula: string): string[] {
   const names: string[] = [];

@@ -43,7 +43,7 @@ describe('against a full integration in time', () => {
     'key-down at duty %f: highest junction within the cycle agrees within 0.1 K',
     (share) => {
       const state = resultOf(cycleAt(coupled, 'keyDown', share));
-      const parts = heatSegments(coupled, 'keyDown', share, state.load);
+      const parts = heatSegments(coupled, share, state.load);
       const stores = cold();
       let highest = 0;
       for (let cycle = 0; cycle < 40; cycle += 1) {
@@ -65,7 +65,7 @@ describe('against a full integration in time', () => {
     const limit = prepared.limits.design;
     const found = resultOf(holdTimeOf(coupled, 'keyDown', limit));
     const load = resultOf(coupled.load('keyDown', limit));
-    const [carrier] = heatSegments(coupled, 'keyDown', 1, load);
+    const [carrier] = heatSegments(coupled, 1, load);
     const stores = cold();
     let time = 0;
     const dt = 0.1;
