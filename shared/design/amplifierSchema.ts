@@ -226,6 +226,80 @@ export const amplifierSchema = z.strictObject({
   }),
 });
 
+const placeSchema = z.strictObject({
+  x: number({
+    label: 'From the left edge',
+    dimension: 'length',
+    min: 0,
+    max: 1,
+    help: 'To the middle of the device, across the fins.',
+  }),
+  y: number({
+    label: 'From the lower edge',
+    dimension: 'length',
+    min: 0,
+    max: 1,
+    help: 'To the middle of the device, along the fins.',
+  }),
+});
+
+const stageResistance = number({
+  label: 'Resistance of the stage',
+  dimension: 'thermalResistance',
+  min: 0.0001,
+  max: 100,
+  help: 'Of one stage, in K/W.',
+});
+
+const fosterStageSchema = z.strictObject({
+  resistance: stageResistance,
+  timeConstant: number({
+    label: 'Time constant of the stage',
+    dimension: 'time',
+    min: 1e-6,
+    max: 1000,
+    help: 'Of the same stage.',
+  }),
+});
+
+const cauerStageSchema = z.strictObject({
+  capacity: number({
+    label: 'Heat capacity of the stage',
+    dimension: 'heatCapacity',
+    min: 1e-7,
+    max: 1000,
+    help: 'In J/K, junction first.',
+  }),
+  resistance: stageResistance,
+});
+
+const impedancePointSchema = z.strictObject({
+  time: number({
+    label: 'Pulse length',
+    dimension: 'time',
+    min: 1e-6,
+    max: 1000,
+    help: 'On the curve for a single pulse.',
+  }),
+  impedance: number({
+    label: 'Transient impedance',
+    dimension: 'thermalResistance',
+    min: 0.0001,
+    max: 100,
+    help: 'Z_th at that time. If the plot shows shares, times the resistance.',
+  }),
+});
+
+/** Rows of a ladder or points of a curve. */
+export const mostStages = 8;
+const listOf = <T extends z.core.$ZodType>(row: T, name: string) =>
+  z
+    .array(row, { error: `${name} must be a list` })
+    .check(
+      z.minLength(1, { error: `${name}: give at least one` }),
+      z.maxLength(mostStages, { error: `${name}: give at most ${mostStages}` }),
+    );
+
 export const deviceSchema = z.strictObject({
   count: number({
     label: 'Number of devices',
@@ -268,6 +342,19 @@ export const deviceSchema = z.strictObject({
     max: 5000,
     help: 'P_D max of the data sheet with the case at 25 °C; the derating line bends there.',
   }),
+  ladder: choice({
+    label: 'Junction to case known as',
+    help: 'One value is enough for long overs. The curve of the data sheet tells how hot dots, dashes and syllables get the junction.',
+    options: {
+      value: 'one value',
+      points: 'points of the transient curve',
+      foster: 'curve-fit ladder (Foster)',
+      cauer: 'physical ladder (Cauer)',
+    },
+  }),
+  fosterStages: listOf(fosterStageSchema, 'Stages'),
+  cauerStages: listOf(cauerStageSchema, 'Stages'),
+  impedancePoints: listOf(impedancePointSchema, 'Points'),
   junctionToCase: number({
     label: 'Junction to case, per device',
     dimension: 'thermalResistance',
@@ -323,5 +410,51 @@ export const deviceSchema = z.strictObject({
     min: 0,
     max: 50,
     help: 'Used with “own value in K/W”: measured or from the maker of the pad for this area.',
+  }),
+  places: z
+    .array(placeSchema, { error: 'Places must be a list' })
+    .check(z.maxLength(16, { error: 'At most 16 places' })),
+  spreader: flag({
+    label: 'Spreader plate under each device',
+    help: 'A piece of copper or thick aluminium between device and sink. The insulator named here lies on top of it.',
+  }),
+  spreaderWidth: number({
+    label: 'Spreader width',
+    dimension: 'length',
+    min: 0.002,
+    max: 0.5,
+    help: 'Across the fins.',
+  }),
+  spreaderLength: number({
+    label: 'Spreader length',
+    dimension: 'length',
+    min: 0.002,
+    max: 0.5,
+    help: 'Along the fins.',
+  }),
+  spreaderThickness: number({
+    label: 'Spreader thickness',
+    dimension: 'length',
+    min: 0.0005,
+    max: 0.05,
+    help: 'Caliper.',
+  }),
+  spreaderMetal: choice({
+    label: 'Spreader metal',
+    help: 'Copper spreads nearly twice as well as aluminium.',
+    options: { copper: 'copper', sheet: 'aluminium sheet', extruded: 'extruded aluminium' },
+  }),
+  spreaderPad: choice({
+    label: 'Between spreader and sink',
+    help: 'Grease, or an insulator if the spreader is live.',
+    options: {
+      grease: 'thermal grease, metal on metal',
+      mica: 'mica, greased both sides',
+      siliconePad: 'silicone rubber pad',
+      polyimide: 'polyimide film, coated',
+      alumina: 'alumina plate, greased',
+      aluminiumNitride: 'aluminium nitride plate, greased',
+      bare: 'bare metal on metal, dry',
+    },
   }),
 });

@@ -7,6 +7,7 @@ export const finishes = {
   anodised: 'anodised, any colour',
   painted: 'painted or lacquered',
   own: 'own emissivity',
+  unsure: 'unsure',
 } as const;
 
 export const alloys = {
@@ -16,14 +17,67 @@ export const alloys = {
   copper: 'copper',
 } as const;
 
+/** Contact face of a part on the plate and its centre, from the lower left corner of the plate. */
+const platePart = z.strictObject({
+  width: number({
+    label: 'Width of the face',
+    dimension: 'length',
+    min: 0.002,
+    max: 0.5,
+    help: 'Of the metal face that presses on the plate, across the fins.',
+  }),
+  length: number({
+    label: 'Length of the face',
+    dimension: 'length',
+    min: 0.002,
+    max: 0.5,
+    help: 'Of the metal face that presses on the plate, along the fins.',
+  }),
+  x: maybeNumber({
+    label: 'From the left edge',
+    dimension: 'length',
+    min: 0,
+    max: 1,
+    help: 'To the middle of the part, device side seen from the front. Empty: the sheet places it.',
+  }),
+  y: maybeNumber({
+    label: 'From the lower edge',
+    dimension: 'length',
+    min: 0,
+    max: 1,
+    help: 'To the middle of the part, device side seen from the front. Empty: the sheet places it.',
+  }),
+});
+
 export const sinkSchema = z.strictObject({
   shape: choice({
     label: 'Shape',
-    help: 'Fins on one side of a plate, or a plain flat panel.',
+    help: 'What the sink looks like. A tunnel is an extrusion with fins inside and a wall all round.',
     options: {
       fins: 'plate with fins on one side',
+      finsBothSides: 'plate with fins on both sides',
+      pins: 'plate with pins',
       panel: 'flat panel, no fins',
+      tunnel: 'closed tunnel with a fan',
     },
+  }),
+  position: choice({
+    label: 'Stands or lies',
+    help: 'Which way is up. Fins upright on an upright plate cool best.',
+    options: {
+      upright: 'plate upright, fins upright',
+      crosswise: 'plate upright, fins level',
+      finsUp: 'plate level, fins up',
+      finsDown: 'plate level, fins down',
+      tilted: 'fins leaning from upright',
+    },
+  }),
+  tilt: number({
+    label: 'Leaning from upright',
+    dimension: 'angle',
+    min: 0,
+    max: Math.PI / 3,
+    help: '0° is upright; the rule holds to 60°.',
   }),
   width: number({
     label: 'Width across the fins',
@@ -67,6 +121,57 @@ export const sinkSchema = z.strictObject({
     max: 0.03,
     help: 'Half way up the fin.',
   }),
+  tapered: flag({
+    label: 'Fins are tapered',
+    help: 'Tick if they are clearly thicker at the root than at the tip.',
+  }),
+  finRoot: number({
+    label: 'Fin thickness at the root',
+    dimension: 'length',
+    min: 0.0002,
+    max: 0.03,
+    help: 'Where the fin meets the plate, the rounding left out.',
+  }),
+  finTip: number({
+    label: 'Fin thickness at the tip',
+    dimension: 'length',
+    min: 0.0001,
+    max: 0.03,
+    help: 'Caliper at the free end.',
+  }),
+  pinSection: choice({
+    label: 'Pins are',
+    help: 'Section of one pin.',
+    options: { round: 'round', square: 'square' },
+  }),
+  pinThickness: number({
+    label: 'Pin thickness',
+    dimension: 'length',
+    min: 0.0005,
+    max: 0.03,
+    help: 'Diameter, or side of a square pin, half way up.',
+  }),
+  pinHeight: number({
+    label: 'Pin height',
+    dimension: 'length',
+    min: 0.001,
+    max: 0.2,
+    help: 'From the plate to the tip, without the plate.',
+  }),
+  pinColumns: number({
+    label: 'Pins side by side',
+    dimension: 'count',
+    min: 2,
+    max: 100,
+    help: 'Across, along the width.',
+  }),
+  pinRows: number({
+    label: 'Pins one above the other',
+    dimension: 'count',
+    min: 2,
+    max: 100,
+    help: 'Along the length.',
+  }),
   alloy: choice({
     label: 'Metal',
     help: 'Sets conductivity and heat capacity.',
@@ -88,6 +193,13 @@ export const sinkSchema = z.strictObject({
     label: 'Back of the plate in free air',
     help: 'Tick if the side with the devices also stands in free air, not against the case.',
   }),
+  backShare: number({
+    label: 'Free part of the back',
+    dimension: 'share',
+    min: 0,
+    max: 1,
+    help: 'What boards, brackets or the case do not cover.',
+  }),
   mass: maybeNumber({
     label: 'Weighed mass',
     dimension: 'mass',
@@ -100,9 +212,66 @@ export const sinkSchema = z.strictObject({
     help: 'Whether the fins breathe room air or the air inside the case.',
     options: {
       outside: 'outside the case, in room air',
-      inside: 'inside the closed case',
+      inside: 'inside the case',
     },
   }),
+  fan: choice({
+    label: 'Fan',
+    help: 'A fan that blows along the fins. What the sink does with the fan stopped is always shown too.',
+    options: { none: 'none', along: 'blows along the fins' },
+  }),
+  fanFlow: number({
+    label: 'Free flow of the fan',
+    dimension: 'volumeFlow',
+    min: 1e-5,
+    max: 0.5,
+    help: 'Data sheet, at its rated voltage with nothing in the way.',
+  }),
+  fanPressure: number({
+    label: 'Greatest pressure of the fan',
+    dimension: 'pressure',
+    min: 0.5,
+    max: 2000,
+    help: 'Data sheet, at its rated voltage with the air blocked; 20 to 50 Pa for flat fans of 60 to 80 mm.',
+  }),
+  fanMiddleFlow: maybeNumber({
+    label: 'A point between: flow',
+    dimension: 'volumeFlow',
+    min: 1e-5,
+    max: 0.5,
+    help: 'A third point of the fan’s curve, if you have the curve. Empty: a straight line, which is cautious.',
+  }),
+  fanMiddlePressure: maybeNumber({
+    label: 'A point between: pressure',
+    dimension: 'pressure',
+    min: 0.5,
+    max: 2000,
+    help: 'Pressure of the fan at that flow.',
+  }),
+  fanVoltageShare: number({
+    label: 'Fan voltage over rated',
+    dimension: 'share',
+    min: 0.2,
+    max: 1.3,
+    help: 'Flow goes with the voltage, pressure with its square. A fan for 12 V at 7 V: 58 %.',
+  }),
+  fanPath: choice({
+    label: 'Air is led',
+    help: 'Air takes the easy way: past the fins, unless a duct holds it.',
+    options: {
+      duct: 'by a duct, all through the fins',
+      bypass: 'by a duct with room beside the fins',
+      open: 'not at all: fan before the fins',
+    },
+  }),
+  bypassSection: number({
+    label: 'Open section beside the fins',
+    dimension: 'area',
+    min: 0,
+    max: 0.1,
+    help: 'Of the duct, where air gets past without touching the fins.',
+  }),
+  converterPart: platePart,
 });
 
 export const surroundingsSchema = z.strictObject({
@@ -145,5 +314,17 @@ export const surroundingsSchema = z.strictObject({
     label: 'Case finish',
     help: 'Painted cases lose heat by radiation, bare metal hardly.',
     options: { bare: 'bare metal', painted: 'painted or powder-coated' },
+  }),
+  caseVents: choice({
+    label: 'Case openings',
+    help: 'Vents are a guess: two equal openings, low and high, with the case empty between them.',
+    options: { closed: 'closed', vented: 'vents low and high (a guess)' },
+  }),
+  ventArea: number({
+    label: 'Open area of the lower vents',
+    dimension: 'area',
+    min: 0,
+    max: 1,
+    help: 'Holes alone, not the sheet between them; the upper vents as much again.',
   }),
 });

@@ -1,13 +1,15 @@
 import type { Design } from '../../../shared/design/schema.ts';
-import { failure, type Note, type Outcome, success } from '../../../shared/outcome.ts';
-import { type FosterStage, singleStage } from '../heat/deviceLadder.ts';
+import { failure, type Outcome, success } from '../../../shared/outcome.ts';
+import { type FosterStage, ladderResistance, singleStage } from '../heat/deviceLadder.ts';
 import type { HeatTable } from '../heat/heatTable.ts';
 import { interfaceResistance, pressedShare } from '../heat/interface.ts';
 import type { PlateSource } from '../heat/plateSeries.ts';
 import { type PlateSpread, plateSpread } from '../heat/plateSpread.ts';
-import { prepareSink, type Sink } from '../heat/sink.ts';
+import type { Sink } from '../heat/sink.ts';
 import { tabulateSink } from '../heat/sinkTable.ts';
+import { correctedSink } from './correctedSink.ts';
 import { devicePlaces } from './devicePlaces.ts';
+import { deviceStages } from './deviceStages.ts';
 
 /** Rise at which ratings are quoted and the plate's film is taken for spreading, K. */
 export const ratingRise = 50;
@@ -26,12 +28,13 @@ export interface HeatPath {
   readonly padResistance: number;
   /** Under the hottest device over the plate's mean, K per watt of one device, all devices equally hot, K/W. */
   readonly spreading: number;
+  /** Junction over case, one device, K/W. */
+  readonly junctionToCase: number;
   /** Junction over plate's local temperature, one device: junction-to-case and pad. */
   readonly stages: readonly FosterStage[];
   readonly deviceCount: number;
   /** Heat the sink sheds at the rating rise, W. */
   readonly ratingHeat: number;
-  readonly notes: readonly Note[];
 }
 
 /** Case to plate for one device, K/W. */
@@ -51,12 +54,14 @@ function hottestSpread(spread: PlateSpread): number {
 /**
  * Prepares the heat path of a design: sink, spreading in the plate, pad and device.
  *
- * pressure: Pa. Fails when the fins do not fit on the plate or the devices do not fit beside each other.
+ * pressure: Pa. running: false counts a fan as stopped. Fails when the fins do not fit on the plate or the devices do not fit beside each other.
  */
-export function prepareHeatPath(design: Design, pressure: number): Outcome<HeatPath> {
+export function prepareHeatPath(design: Design, pressure: number, running = true): Outcome<HeatPath> {
   const { device, surroundings } = design;
-  const sink = prepareSink(design.sink, { pressure });
+  const sink = correctedSink(design, pressure, running);
   if (!sink.ok) return sink;
+  const junction = deviceStages(device);
+  if (!junction.ok) return junction;
   const places = devicePlaces(design);
   if (!places.ok) return places;
   const ambient = surroundings.ambient;
@@ -82,15 +87,12 @@ export function prepareHeatPath(design: Design, pressure: number): Outcome<HeatP
       places: places.value,
       spread: spread.value,
       padResistance,
+      junctionToCase: ladderResistance(junction.value),
       spreading: hottestSpread(spread.value),
-      stages: [
-        ...singleStage(device.junctionToCase, device.junctionTime),
-        ...singleStage(padResistance, padTime > 0 ? padTime : null),
-      ],
+      stages: [...junction.value, ...singleStage(padResistance, padTime > 0 ? padTime : null)],
       deviceCount: device.count,
       ratingHeat,
-      notes: [],
     },
-    sink.notes,
+    [...sink.notes, ...junction.notes],
   );
 }

@@ -110,6 +110,7 @@ export function putPath(list: ValueList, path: HeatPath, design: Design): void {
   const { ambient } = design.surroundings;
   const detail = path.sink.heatDetail(ambient + ratingRise, ambient);
   list.putAll({
+    junctionToCase: path.junctionToCase,
     padResistance: path.padResistance,
     spreadingResistance: path.spreading,
     finGap: path.sink.gap,

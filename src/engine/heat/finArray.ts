@@ -32,6 +32,8 @@ export interface FinGeometry {
   readonly emissivity: number;
   /** The side without fins also stands in free air. */
   readonly backExposed: boolean;
+  /** Part of an exposed back that is not covered, 0 to 1; all of it if absent. */
+  readonly backShare?: number;
   /** The same fins on the other side too; then there is no back. */
   readonly bothSides?: boolean;
 }
@@ -79,7 +81,7 @@ export interface PreparedFinArray {
   readonly outerArea: number;
   /** Tips, N t L, m²; they radiate, their convection is in Hc. */
   readonly tipArea: number;
-  /** W L if the back is exposed, else 0, m². */
+  /** W L times the free part if the back is exposed, else 0, m². */
   readonly backArea: number;
 }
 
@@ -130,7 +132,7 @@ export function prepareFinArray(geometry: FinGeometry): PreparedFinArray {
     channelBaseArea: channelCount * gap * length,
     outerArea: 2 * (sides * finHeight + baseThickness) * length,
     tipArea: sides * finCount * tip * length,
-    backArea: geometry.backExposed && sides === 1 ? width * length : 0,
+    backArea: geometry.backExposed && sides === 1 ? width * length * (geometry.backShare ?? 1) : 0,
   };
 }
 

@@ -34,8 +34,8 @@ function noteOf(ratio: number, verdict: 'differs' | 'doubtful'): Note {
     verdict === 'differs'
       ? 'Holes, rounded roots or tapered fins may explain it.'
       : ratio > 1
-        ? 'Check the plate and fin thickness and the metal.'
-        : 'Check whether fins are hollow, tapered or shorter than entered, and the metal.';
+        ? 'Look for a thicker plate or fins, a bracket or a bolt left on, or another metal.'
+        : 'Look for tapered, hollow or shorter fins, fewer of them, a thinner plate, or another metal.';
   return note(
     verdict === 'differs' ? 'information' : 'limit',
     verdict === 'differs' ? 'massDiffers' : 'massDoubtful',

@@ -28,9 +28,23 @@ export function emissivityOf(
   alloy: SinkInput['alloy'],
   ownEmissivity: number,
 ): number {
-  if (finish === 'own') return ownEmissivity;
+  return finish === 'own' ? ownEmissivity : rowOf(finish, alloy).emissivity;
+}
+
+function rowOf(finish: Exclude<SinkInput['finish'], 'own'>, alloy: SinkInput['alloy']) {
   const rows = finishesTable.rows;
-  if (alloy === 'copper' && finish === 'bare') return rows.copperBare.emissivity;
-  if (alloy === 'copper' && finish === 'weathered') return rows.copperWeathered.emissivity;
-  return rows[finish].emissivity;
+  if (alloy === 'copper' && finish === 'bare') return rows.copperBare;
+  if (alloy === 'copper' && finish === 'weathered') return rows.copperWeathered;
+  return rows[finish];
+}
+
+/** The emissivities that should hold nine of ten surfaces of a finish; the own value alone for "own". */
+export function emissivityRange(
+  finish: SinkInput['finish'],
+  alloy: SinkInput['alloy'],
+  ownEmissivity: number,
+): { readonly low: number; readonly high: number } {
+  if (finish === 'own') return { low: ownEmissivity, high: ownEmissivity };
+  const { range } = rowOf(finish, alloy);
+  return { low: range[0]!, high: range[1]! };
 }

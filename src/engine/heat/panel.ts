@@ -13,6 +13,8 @@ export interface PanelGeometry {
   readonly baseThickness: number;
   readonly emissivity: number;
   readonly backExposed: boolean;
+  /** Part of an exposed back that is not covered; all of it if absent. */
+  readonly backShare?: number;
 }
 
 export interface PanelHeat {
@@ -25,9 +27,14 @@ export interface PanelHeat {
   readonly rayleigh: number;
 }
 
-/** Surface in free air, m²: one or both faces and the two upright edges. */
+/** Free part of the back, 0 to 1. */
+function backShareOf({ backExposed, backShare }: PanelGeometry): number {
+  return backExposed ? (backShare ?? 1) : 0;
+}
+
+/** Surface in free air, m²: the face, the free part of the back and the two upright edges. */
 export function panelArea(geometry: PanelGeometry): number {
-  const faces = geometry.backExposed ? 2 : 1;
+  const faces = 1 + backShareOf(geometry);
   return (faces * geometry.width + 2 * geometry.baseThickness) * geometry.length;
 }
 
@@ -85,9 +92,9 @@ export function levelPanelHeat(
   const facesFree = faceUp === rise >= 0;
   const filmCoefficient = filmOf(facesFree);
   const area = geometry.width * geometry.length;
-  const back = geometry.backExposed ? area * filmOf(!facesFree) : 0;
+  const back = backShareOf(geometry) * area * filmOf(!facesFree);
   const convection = (area * filmCoefficient + back) * rise;
-  const faces = geometry.backExposed ? 2 : 1;
+  const faces = 1 + backShareOf(geometry);
   const radiation = faces * area * geometry.emissivity * radiantHeat(plate, surroundings);
   return {
     total: convection + radiation,

@@ -21,6 +21,8 @@ export interface PinGeometry {
   readonly conductivity: number;
   readonly emissivity: number;
   readonly backExposed: boolean;
+  /** Part of an exposed back that is not covered; all of it if absent. */
+  readonly backShare?: number;
 }
 
 /** Standard deviation of ln(film coefficient) for pins: no array measurement was at hand (own choice). */
@@ -98,7 +100,7 @@ export function preparePins(geometry: PinGeometry): PreparedPins {
     pinArea: count * perimeter * (pinHeight + sectionArea / perimeter),
     baseArea: width * length - count * sectionArea,
     edgeArea: 2 * geometry.baseThickness * length,
-    backArea: geometry.backExposed ? width * length : 0,
+    backArea: geometry.backExposed ? width * length * (geometry.backShare ?? 1) : 0,
     // A round cylinder of the same section stands for a square pin.
     permeability: crossPermeability(Math.sqrt((4 * sectionArea) / Math.PI), solidShare),
     inertia: ((dragCoefficient * d) / 2) * (count / (width * length)) * (pitch / gap) ** 2,

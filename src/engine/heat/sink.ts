@@ -3,24 +3,44 @@ import { failure, type Note, note, type Outcome, success } from '../../../shared
 import { standardPressure } from './constants.ts';
 import { type FanOnSink, withFan } from './fanLaws.ts';
 import { defaultChannelFactor, type FinConditions, finGap, prepareFinArray } from './finArray.ts';
+import { massCheck } from './massCheck.ts';
 import { emissivityOf, metalOf } from './materials.ts';
 import { risingRoot } from './monotoneRoot.ts';
 import { gravityShare, largestTilt, type Mounting } from './orientation.ts';
 import { type PinGeometry, pinGap, preparePins } from './pins.ts';
 import { finLaws, type HeatAt, panelLaws, pinLaws, type SinkHeat, type SinkLaws } from './sinkLaws.ts';
+import { tunnelLaws } from './tunnel.ts';
 
-/** What of the design describes the sink itself; shapes and mountings beyond the design's are given beside it. */
-export type SinkDescription = Omit<SinkInput, 'placement' | 'shape'> & {
-  readonly shape: SinkInput['shape'] | 'finsBothSides' | 'pins';
+/** A sink as it is measured with a caliper, SI. */
+export interface SinkDescription {
+  readonly shape: SinkInput['shape'];
+  /** Across the fins; level side of a panel or of pins. */
+  readonly width: number;
+  /** Along the fins; upright side of a panel or of pins. */
+  readonly length: number;
+  readonly baseThickness: number;
+  readonly finCount: number;
+  readonly finHeight: number;
+  /** Mean over the height. */
+  readonly finThickness: number;
+  /** Thickness at the fin tip if the fins are tapered. */
+  readonly tipThickness?: number;
+  readonly alloy: SinkInput['alloy'];
+  readonly finish: SinkInput['finish'];
+  /** Used with the finish "own". */
+  readonly emissivity: number;
+  readonly backExposed: boolean;
+  /** Free part of an exposed back; all of it if absent. */
+  readonly backShare?: number;
+  /** Weighed, kg. */
+  readonly mass: number | null;
   /** Upright if absent. */
   readonly mounting?: Mounting;
-  /** Thickness at the fin tip, m, if the fins are tapered; `finThickness` is then the mean. */
-  readonly tipThickness?: number;
   /** A fan that blows along the fins. */
   readonly fan?: FanOnSink;
   /** Needed for pins. */
   readonly pins?: Pick<PinGeometry, 'section' | 'pinThickness' | 'pinHeight' | 'columns' | 'rows'>;
-};
+}
 
 export interface SinkOptions {
   /** Pa; sea level if absent. */
@@ -79,7 +99,7 @@ const widestRise = 1e5;
  * and air temperature.
  *
  * @param description dimensions in m, finish and metal, weighed mass in kg or null
- * @returns failure `finsDoNotFit` or `pinsDoNotFit` when they take more than the plate, `pinsUprightOnly` for pins in
+ * @returns failure `finsDoNotFit` or `pinsDoNotFit` when they take more than the plate (tapered fins at their root), `pinsUprightOnly` for pins in
  *   another mounting, `pinsMissing` without their dimensions
  */
 export function prepareSink(description: SinkDescription, options: SinkOptions = {}): Outcome<Sink> {
@@ -92,7 +112,9 @@ export function prepareSink(description: SinkDescription, options: SinkOptions =
   };
   const laws = lawsOf(description, mounting, conditions);
   if (!laws.ok) return laws;
-  return success(assemble(description, laws.value), [...laws.value.notes, ...tiltNotes(mounting)]);
+  const sink = assemble(description, laws.value);
+  const weighed = description.mass === null ? [] : massCheck(description.mass, sink.drawnMass).notes;
+  return success(sink, [...laws.value.notes, ...tiltNotes(mounting), ...weighed]);
 }
 
 function lawsOf(
@@ -105,10 +127,14 @@ function lawsOf(
   const conductivity = metalOf(description.alloy).conductivity;
   if (shape === 'panel') return success(panelLaws({ ...description, emissivity }, mounting, conditions));
   if (shape === 'pins') return pinsOf(description, { emissivity, conductivity }, mounting, conditions);
-  if (finGap(description) <= 0) return finsDoNotFit(description);
+  const taper = taperOf(description);
+  if (finGap({ ...description, finThickness: rootOf(description, taper) }) <= 0) {
+    return finsDoNotFit(description, rootOf(description, taper));
+  }
   const bothSides = shape === 'finsBothSides';
-  const geometry = { ...description, ...taperOf(description), emissivity, conductivity, bothSides };
+  const geometry = { ...description, ...taper, emissivity, conductivity, bothSides };
   const prepared = prepareFinArray(geometry);
+  if (shape === 'tunnel') return success(tunnelLaws(prepared, mounting, description.fan, conditions));
   const still = finLaws(prepared, mounting, conditions);
   return success(description.fan ? withFan(still, prepared, description.fan, conditions) : still);
 }
@@ -117,6 +143,11 @@ function lawsOf(
 function taperOf({ tipThickness, finThickness }: SinkDescription): { tipThickness?: number } {
   if (tipThickness === undefined) return {};
   return { tipThickness: Math.min(Math.max(tipThickness, 0), 1.9 * finThickness) };
+}
+
+/** Thickness at the root: as much more than the mean as the tip is less. */
+function rootOf({ finThickness }: SinkDescription, { tipThickness }: { tipThickness?: number }): number {
+  return tipThickness === undefined ? finThickness : Math.max(finThickness, 2 * finThickness - tipThickness);
 }
 
 function pinsOf(
@@ -148,12 +179,12 @@ function millimetres(length: number): number {
   return Number((length * 1000).toPrecision(4));
 }
 
-function finsDoNotFit({ finCount, finThickness, width }: SinkDescription): Outcome<SinkLaws> {
+function finsDoNotFit({ finCount, width }: SinkDescription, root: number): Outcome<SinkLaws> {
   return failure(
     'finsDoNotFit',
-    `The fins do not fit: ${finCount} fins of ${millimetres(finThickness)} mm take ` +
-      `${millimetres(finCount * finThickness)} mm, more than the width of ${millimetres(width)} mm.`,
-    { finCount, finThickness, width },
+    `The fins do not fit: ${finCount} fins of ${millimetres(root)} mm take ` +
+      `${millimetres(finCount * root)} mm, more than the width of ${millimetres(width)} mm.`,
+    { finCount, finThickness: root, width },
   );
 }
 
