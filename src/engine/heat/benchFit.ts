@@ -36,6 +36,8 @@ export interface BenchFit {
   readonly heatCapacity: number;
   /** Standard deviation of ln(heat capacity). */
   readonly capacityUncertainty: number;
+  /** Mean of the plate at the first reading, K. */
+  readonly startPlate: number;
   /** Rise of the plate's mean to which the run tends, K. */
   readonly finalRise: number;
   /** Root mean square of what is left, K. */
@@ -128,8 +130,8 @@ function meanAir(readings: readonly BenchReading[]): number {
   return readings.reduce((sum, { air }) => sum + air, 0) / readings.length;
 }
 
-/** Temperatures of the sensor by the model at all readings, K. */
-function modelTemperatures(
+/** Temperatures of the sensor by the model at all readings of a run that begins at `startPlate`, K. */
+export function modelTemperatures(
   model: BenchModel,
   run: BenchRun,
   filmFactor: number,
@@ -207,7 +209,7 @@ function resultOf(
   kept: readonly number[],
   fit: LeastSquaresFit,
 ): Outcome<BenchFit> {
-  const { filmFactor, capacity } = unknownsOf(model, run, fit.parameters);
+  const { filmFactor, capacity, startPlate } = unknownsOf(model, run, fit.parameters);
   const air = meanAir(run.readings);
   const law = model.lawFor(filmFactor, air);
   const hottest = Math.max(...run.readings.map((r) => r.plate - r.air)) - run.sensorRise * run.power;
@@ -235,6 +237,7 @@ function resultOf(
       uncertainty,
       heatCapacity: capacity,
       capacityUncertainty: Math.hypot(random(1), run.powerUncertainty),
+      startPlate,
       finalRise: law.rise(run.power),
       scatter,
       rejected,

@@ -14,8 +14,8 @@ export interface BenchModel {
 }
 
 /** Own choice: scale and specific heat together; drawing, alloy and specific heat together. */
-const weighedUncertainty = 0.03;
-const drawnUncertainty = 0.1;
+export const weighedUncertainty = 0.03;
+export const drawnUncertainty = 0.1;
 
 /** The model of a sink for bench runs; fails as `prepareSink` does. */
 export function benchModel(description: SinkDescription, options: SinkOptions = {}): Outcome<BenchModel> {
