@@ -1,3 +1,4 @@
+import type { Band } from './design/peopleSchema.ts';
 import type { Note, Outcome, Reason } from './outcome.ts';
 
 /** The three services every design is judged in. */
@@ -32,12 +33,65 @@ export interface Caution {
   readonly key: string;
   readonly severity: Severity;
   readonly title: string;
+  /** The computed figure in short: "640 A". */
+  readonly figure: string;
   /** What is the matter, with the computed figure in it. */
   readonly sentence: string;
   /** What to do. */
   readonly action: string;
   /** Key into the table of sources. */
   readonly source: string;
+}
+
+/** Exposure on one band, worked out at its top edge. Distances are rounded up, m. */
+export interface ExposureRow {
+  readonly band: Band;
+  /** Hz */
+  readonly frequency: number;
+  /** Levels of the limit: V/m, A/m, W/m²; density null where the set has none. */
+  readonly electric: number;
+  readonly magnetic: number;
+  readonly density: number | null;
+  /** At the antenna, W. */
+  readonly averagePower: number;
+  /** Least distance; null where no formula holds for the antenna. */
+  readonly distance: number | null;
+  /** λ/2π, m. */
+  readonly nearZone: number;
+  /** US exemption from routine evaluation in words, and the distance it was judged at; null without a distance. */
+  readonly exemption: string | null;
+  readonly judgedAt: number | null;
+  /** From this distance on the source is exempt from routine evaluation. */
+  readonly exemptFrom: number;
+  readonly chosen: boolean;
+}
+
+/** A published level of current through a hand. */
+export interface ContactLevel {
+  readonly key: string;
+  readonly label: string;
+  /** A r.m.s. */
+  readonly level: number;
+  /** Power into a matched output that reaches it, W. */
+  readonly power: number;
+}
+
+/** Burn thresholds of one surface, and how this design's hottest place does on it. */
+export interface BurnRow {
+  readonly surface: 'metal' | 'glass' | 'plastic';
+  /** Contact time, s, and the surface temperature that burns from it on, K. */
+  readonly thresholds: readonly { readonly contact: number; readonly temperature: number }[];
+  /** Contact at the hottest touchable temperature until it burns, s; null when it does not or is not known. */
+  readonly burnsAfter: number | null;
+}
+
+/** A label that belongs on this box. */
+export interface Label {
+  readonly key: string;
+  /** Where it goes: "on the sink". */
+  readonly place: string;
+  readonly heading: string;
+  readonly lines: readonly string[];
 }
 
 /** The limit that ends the safe duty. */
@@ -113,6 +167,12 @@ export interface Solution {
   readonly dutyWords: string;
   readonly verdicts: readonly Verdict[];
   readonly cautions: readonly Caution[];
+  /** Exposure by band, longest wave first. */
+  readonly exposure: readonly ExposureRow[];
+  /** Contact currents at the chosen band, lowest first. */
+  readonly contacts: readonly ContactLevel[];
+  readonly labels: readonly Label[];
+  readonly burns: readonly BurnRow[];
   /** Heat path in the planned duty, by service. */
   readonly heatPath: Readonly<Record<Service, readonly HeatNode[]>>;
   /** Power path at PEP and averaged over one over of the service. */

@@ -28,3 +28,5 @@ export const SupplyDrawing = part(async () => (await drawings()).SupplyDrawing);
 export const Plot = part(async () => (await import('./parts/plot/Plot.tsx')).Plot);
 export const Working = part(async () => (await working()).Working);
 export const SourceOf = part(async () => (await working()).SourceOf);
+export const PeopleTables = part(async () => (await import('./parts/PeopleTables.tsx')).PeopleTables);
+export const LabelSheet = part(async () => (await import('./print/LabelSheet.tsx')).LabelSheet);

@@ -1,94 +1,166 @@
 import type { Design } from '../../../shared/design/schema.ts';
+import { fuseKinds } from '../../../shared/design/supplySchema.ts';
 import type { Outcome } from '../../../shared/outcome.ts';
-import type { Caution, State } from '../../../shared/solution.ts';
+import type { BurnRow, Caution, ContactLevel, ExposureRow, Label, State } from '../../../shared/solution.ts';
+import { bandBottomEdge } from '../hazard/amateurBands.ts';
+import type { CautionFigures } from '../hazard/cautionFigures.ts';
 import { cautions } from '../hazard/cautions.ts';
+import { exposureClose, lineImpedance } from '../hazard/cautionsRadio.ts';
+import { contactLevel } from '../hazard/contactCurrent.ts';
+import { contactTableAt } from '../hazard/contactTable.ts';
 import { type ExposureDistance, exposureDistance, exposureSentence } from '../hazard/exposureDistance.ts';
-import { pessimisticTouch, timeToBurn, touchLevel, touchLimit } from '../hazard/touch.ts';
+import { exposureTable } from '../hazard/exposureTable.ts';
+import { labelsOf } from '../hazard/labels.ts';
+import { burnTable, pessimisticTouch, timeToBurn, touchLevel, touchLimit } from '../hazard/touch.ts';
 import { writeQuantity } from '../quantity/write.ts';
 import { fuseType } from '../supply/fuse.ts';
+import { worst } from './limits.ts';
 import type { PeopleJudgement } from './verdicts.ts';
 
 /** Below this a sink is held without harm for ten minutes, K (ISO 13732-1, 48 °C). */
 export const coolEnough = 321.15;
 
+/** What a hand finds. */
+export interface TouchFigures {
+  /** Pessimistic, K; null when no service can be computed. */
+  readonly temperature: number | null;
+  /** For the contact chosen, K; null when nobody can reach it. */
+  readonly threshold: number | null;
+  /** s; null below the threshold of the longest contact. */
+  readonly burnTime: number | null;
+}
+
 export interface PeopleFigures {
   readonly exposure: Outcome<ExposureDistance>;
-  /** Pessimistic, K; null when no service can be computed. */
-  readonly touchTemperature: number | null;
-  readonly touchThreshold: number | null;
-  readonly burnTime: number | null;
+  readonly bands: readonly ExposureRow[];
+  readonly contacts: readonly ContactLevel[];
+  readonly burns: readonly BurnRow[];
+  readonly touch: TouchFigures;
   readonly judgement: PeopleJudgement;
 }
 
-/** What the design means for people. hottestMetal: highest plate temperature of the services at the planned duty, K. */
+/** hottestMetal: highest plate temperature of the services at the planned duty, K. */
+export function touchOf(design: Design, hottestMetal: number | null): TouchFigures {
+  const { limits, surroundings } = design;
+  const temperature = hottestMetal === null ? null : pessimisticTouch(hottestMetal, surroundings.ambient);
+  return {
+    temperature,
+    threshold: touchLimit(limits.touchedBy, limits.surface),
+    burnTime: temperature === null ? null : timeToBurn(limits.surface, temperature),
+  };
+}
+
+/** What the design means for people. */
 export function judgePeople(design: Design, hottestMetal: number | null): PeopleFigures {
-  const { antenna, amplifier, limits, surroundings } = design;
-  const exposure = exposureDistance({ ...antenna, pep: amplifier.pep });
-  const threshold = touchLimit(limits.touchedBy);
-  const touch = hottestMetal === null ? null : pessimisticTouch(hottestMetal, surroundings.ambient);
+  const { antenna, amplifier } = design;
+  const input = { ...antenna, pep: amplifier.pep };
+  const exposure = exposureDistance(input);
+  const touch = touchOf(design, hottestMetal);
   return {
     exposure,
-    touchTemperature: touch,
-    touchThreshold: threshold,
-    burnTime: touch === null ? null : timeToBurn('metal', touch),
+    bands: exposureTable(input),
+    contacts: contactTableAt(bandBottomEdge(antenna.band), lineImpedance),
+    burns: burnTable(touch.temperature),
+    touch,
     judgement: {
-      state: touchState(hottestMetal, touch, threshold),
-      touch: touchSentence(touch, threshold),
-      distance: exposure.ok ? exposureSentence(exposure.value) : exposure.reason.sentence,
+      state: worst([touchState(hottestMetal, touch), exposureState(exposure, antenna.nearestPerson)]),
+      touch: touchSentence(design, touch),
+      distance: exposure.ok
+        ? exposureSentence(exposure.value, antenna.nearestPerson)
+        : exposure.reason.sentence,
     },
   };
 }
 
-function touchState(nominal: number | null, pessimistic: number | null, threshold: number | null): State {
-  if (nominal === null || pessimistic === null || threshold === null) return 'fine';
-  if (pessimistic <= threshold) return 'fine';
+function touchState(nominal: number | null, { temperature, threshold }: TouchFigures): State {
+  if (nominal === null || temperature === null || threshold === null) return 'fine';
+  if (temperature <= threshold) return 'fine';
   return nominal <= threshold ? 'close' : 'over';
 }
 
-function touchSentence(touch: number | null, threshold: number | null): string {
-  if (touch === null) return '';
-  const { words } = touchLevel(touch);
-  if (threshold === null) return `The metal ${words}: keep it guarded.`;
-  const limit = writeQuantity(threshold, 'temperature', '°C');
-  return touch <= threshold
-    ? `The metal ${words}, pessimistic edge; the limit you chose is ${limit}.`
-    : `The metal ${words}, pessimistic edge; the limit you chose is ${limit}: guard it or cool it.`;
+function exposureState(exposure: Outcome<ExposureDistance>, nearest: number | null): State {
+  if (!exposure.ok || nearest === null) return 'fine';
+  const { distance } = exposure.value;
+  if (nearest < distance) return 'over';
+  return nearest < exposureClose * distance ? 'close' : 'fine';
 }
 
-export interface CautionInputs {
+function touchSentence(design: Design, { temperature, threshold }: TouchFigures): string {
+  if (temperature === null) return '';
+  const { surface } = design.limits;
+  const { words } = touchLevel(temperature, surface);
+  const what = surface === 'metal' ? 'The metal' : 'The cover';
+  if (threshold === null) return `${what} ${words}: keep it guarded.`;
+  const limit = writeQuantity(threshold, 'temperature', '°C');
+  const stated = `${what} ${words}, pessimistic edge; the limit you chose is ${limit}`;
+  return temperature <= threshold ? `${stated}.` : `${stated}: guard it or cool it.`;
+}
+
+/** What the rest of the solution knows and cautions speak of. */
+export interface PeopleInputs {
   readonly faultCurrent: number | null;
   readonly fuseRating: number | null;
   readonly wireTemperature: number | null;
-  readonly people: PeopleFigures;
+  readonly inputCurrent: number | null;
   readonly coolingTime: number | null;
   readonly junctionPeak: number | null;
-  readonly railVoltage: number;
+  /** At the peak of the envelope, V; null when there is no such point. */
+  readonly railVoltage: number | null;
+  readonly sinkMass: number | null;
 }
 
-/** The ordered list of cautions of a design. */
-export function cautionsOf(design: Design, inputs: CautionInputs): readonly Caution[] {
-  const { source, wiring, device, amplifier, converter, limits } = design;
-  return cautions({
+/** The rail with nothing drawn from it, V: the highest it stands at in order. */
+export function railAtRest({ converter, source }: Design): number {
+  return converter.kind === 'none' ? source.openVoltage : converter.outputVoltage;
+}
+
+/** Everything cautions and labels are made from. */
+export function cautionFigures(design: Design, people: PeopleFigures, inputs: PeopleInputs): CautionFigures {
+  const { source, wiring, device, amplifier, converter, limits, antenna, hazards, sink } = design;
+  const finger = contactLevel(bandBottomEdge(antenna.band));
+  const chosen = people.bands.find((row) => row.chosen);
+  return {
     source: source.kind,
     openVoltage: source.openVoltage,
     faultCurrent: inputs.faultCurrent,
     breakingCapacity: fuseType(wiring.fuse).breakingCapacity,
     fuseDistance: wiring.fuseDistance,
     fuseRating: inputs.fuseRating,
+    fuseName: fuseKinds[wiring.fuse],
     reverseProtected: wiring.seriesDrop > 0,
     wireTemperature: inputs.wireTemperature,
     insulationLimit: wiring.insulationLimit,
-    touchTemperature: inputs.people.touchTemperature,
+    inputCurrent: inputs.inputCurrent,
+    touchTemperature: people.touch.temperature,
     touchedBy: limits.touchedBy,
+    surface: limits.surface,
     coolingTime: inputs.coolingTime,
     junctionPeak: inputs.junctionPeak,
     maximumJunction: device.maximumJunction,
     pep: amplifier.pep,
-    swr: 1,
-    exposure: inputs.people.exposure,
-    railVoltage: inputs.railVoltage,
-    fromConverter: converter.kind === 'module',
-    railCapacitance: 0,
+    swr: amplifier.swr,
+    fingerLevel: finger.ok ? finger.value : null,
+    exposure: people.exposure,
+    nearestPerson: antenna.nearestPerson,
+    exemption: antenna.limitSet === 'fcc' ? (chosen?.exemption ?? null) : null,
+    railVoltage: Math.max(railAtRest(design), inputs.railVoltage ?? 0),
+    fromConverter: converter.kind !== 'none',
+    greatestRail: hazards.greatestRail,
+    railCapacitance: hazards.railCapacitance,
+    bleederTime: hazards.bleederTime,
     package: device.package,
-  });
+    pad: device.pad,
+    deviceCount: device.count,
+    finned: sink.shape !== 'panel',
+    sinkMass: inputs.sinkMass,
+    fan: sink.fan !== 'none' || sink.shape === 'tunnel',
+  };
+}
+
+/** The ordered list of cautions of a design, and the labels that go on its box. */
+export function warn(figures: CautionFigures): {
+  readonly cautions: readonly Caution[];
+  readonly labels: readonly Label[];
+} {
+  return { cautions: cautions(figures), labels: labelsOf(figures) };
 }

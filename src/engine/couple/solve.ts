@@ -14,7 +14,8 @@ import { type DutyLimit, safeShare } from './duty.ts';
 import type { PowerPoint } from './feed.ts';
 import { summariseFinal } from './finalSummary.ts';
 import { junctionState, worst } from './limits.ts';
-import { cautionsOf, coolEnough, judgePeople, type PeopleFigures } from './people.ts';
+import { cautionFigures, coolEnough, judgePeople, touchOf, warn } from './people.ts';
+import { putPeople } from './peopleValues.ts';
 import { powerPaths } from './powerPath.ts';
 import { notesOf, type Prepared, prepare } from './prepare.ts';
 import { type Coupled, type CycleState, cycleAt, heatsMoreThanReceive, holdTimeOf } from './serviceCycle.ts';
@@ -68,12 +69,12 @@ function dutyLimits(prepared: Prepared): readonly DutyLimit[] {
     limit: limits.design,
     temperature: (point) => point.junctionPeak,
   };
-  const threshold = judgePeople(design, null).touchThreshold;
+  const threshold = touchOf(design, null).threshold;
   if (!design.limits.touchGoverns || threshold === null) return [junction];
   const touch: DutyLimit = {
     key: 'touch',
     limit: threshold,
-    temperature: (point) => judgePeople(design, point.platePeak).touchTemperature ?? 0,
+    temperature: (point) => touchOf(design, point.platePeak).temperature ?? 0,
   };
   return [junction, touch];
 }
@@ -219,7 +220,17 @@ export function solve(design: Design): Solution {
   }
   const metal = hottestMetal(cycles);
   const people = judgePeople(design, metal);
-  putPeople(list, people, design);
+  const figures = cautionFigures(design, people, {
+    faultCurrent: side?.protection.nearFault?.current ?? null,
+    fuseRating: side?.protection.fuseRating ?? null,
+    wireTemperature: electrics.ok ? electrics.value.wire.temperature : null,
+    inputCurrent: point?.sourceCurrent ?? null,
+    coolingTime: coupled.ok && metal !== null ? coupled.value.store.coolingTime(metal, coolEnough) : null,
+    junctionPeak: hottestJunction(cycles),
+    railVoltage: point?.railVoltage ?? null,
+    sinkMass: path.ok ? path.value.sink.mass : null,
+  });
+  putPeople(list, design, people, figures);
 
   return {
     values: list.values,
@@ -234,6 +245,7 @@ export function solve(design: Design): Solution {
       ...(side?.protection.notes ?? []),
       ...findingNotes(final),
       ...stateNotes(prepared, cycles),
+      ...(people.exposure.ok ? people.exposure.notes : []),
     ],
     services: results,
     words: serviceWords(design),
@@ -252,17 +264,10 @@ export function solve(design: Design): Solution {
       ),
       peopleVerdict(people.judgement, list.values),
     ],
-    cautions: cautionsOf(design, {
-      faultCurrent: side?.protection.nearFault?.current ?? null,
-      fuseRating: side?.protection.fuseRating ?? null,
-      wireTemperature: electrics.ok ? electrics.value.wire.temperature : null,
-      people,
-      coolingTime: coupled.ok && metal !== null ? coupled.value.store.coolingTime(metal, coolEnough) : null,
-      junctionPeak: hottestJunction(cycles),
-      railVoltage:
-        point?.railVoltage ??
-        (design.converter.kind === 'module' ? design.converter.outputVoltage : design.source.openVoltage),
-    }),
+    ...warn(figures),
+    exposure: people.bands,
+    contacts: people.contacts,
+    burns: people.burns,
     heatPath: forEachService((service) => nodesOf(cycles[service])),
     powerPath: powerPaths(point, cycles),
     wires: side?.protection.wires ?? [],
@@ -283,22 +288,4 @@ function caseAirOf(prepared: Prepared, state: CycleState): number {
 function supplyFailure({ electrics }: Prepared): Reason | null {
   if (!electrics.ok) return electrics.reason;
   return electrics.value.pep.ok ? null : electrics.value.pep.reason;
-}
-
-function putPeople(list: ValueList, people: PeopleFigures, design: Design): void {
-  const { exposure } = people;
-  list.putAll({
-    touchTemperature: people.touchTemperature,
-    touchThreshold: people.touchThreshold,
-    burnTime: people.burnTime,
-    outputVoltagePeak: Math.sqrt(2 * design.amplifier.pep * 50),
-    outputCurrent: Math.sqrt(design.amplifier.pep / 50),
-  });
-  if (!exposure.ok) return;
-  list.putAll({
-    exposurePower: exposure.value.averagePower,
-    exposureFrequency: exposure.value.frequency,
-    exposureLimit: exposure.value.limit.density,
-    exposureDistance: exposure.value.shown,
-  });
 }

@@ -35,3 +35,13 @@ export function bandTopEdge(band: Band): number {
   if (band === '60 m') top = Math.max(top, ...bandTable.sixtyMetreChannels);
   return top * megahertz;
 }
+
+/** Lowest frequency of a band in any region, Hz: there contact currents are judged most strictly. */
+export function bandBottomEdge(band: Band): number {
+  let bottom = Number.POSITIVE_INFINITY;
+  for (const region of ['region1', 'region2', 'region3'] as const) {
+    bottom = Math.min(bottom, bandRows[band][region]?.[0] ?? bottom);
+  }
+  if (band === '60 m') bottom = Math.min(bottom, ...bandTable.sixtyMetreChannels);
+  return bottom * megahertz;
+}

@@ -6,10 +6,13 @@ const megahertz = 1e6;
 /** Gain of a half-wave dipole over an isotropic antenna. */
 export const dipoleGain = 1.64;
 
-export type ExemptionState =
-  | 'exempt from routine evaluation'
-  | 'evaluation needed'
-  | 'too close for the exemption';
+/** The three states of the rule, in the words they are shown in. */
+export const exemptionWords = {
+  exempt: 'exempt from routine evaluation',
+  needed: 'evaluation needed',
+  near: 'inside λ/2π: exemption does not apply',
+} as const;
+export type ExemptionState = (typeof exemptionWords)[keyof typeof exemptionWords];
 
 /** Reach of the near zone as the rule counts it, m: 47.7/f, f in MHz. FCC 19-126 footnote 143. */
 export function exemptionNearZone(frequency: number): number {
@@ -60,9 +63,8 @@ export function exemptionState(
   effectivePower: number,
 ): Outcome<ExemptionState> {
   const limit = exemptPower(frequency, distance);
-  if (!limit.ok)
-    return limit.reason.key === 'exemptionNearZone' ? success('too close for the exemption') : limit;
-  return success(effectivePower <= limit.value ? 'exempt from routine evaluation' : 'evaluation needed');
+  if (!limit.ok) return limit.reason.key === 'exemptionNearZone' ? success(exemptionWords.near) : limit;
+  return success(effectivePower <= limit.value ? exemptionWords.exempt : exemptionWords.needed);
 }
 
 function exemptionRow(frequency: number) {

@@ -87,7 +87,27 @@ export function smallAntennaDistance(
 }
 
 /**
+ * Radiation resistance of a small single-turn loop, Ω: 320 π⁴ (A/λ²)², A = π a².
+ *
+ * radius a: m; frequency: Hz. Valid for a circumference below a quarter of the wavelength. Source: Balanis, Antenna
+ * Theory, small circular loop (from memory).
+ */
+export function loopRadiationResistance(radius: number, frequency: number): number {
+  const wavelength = lightSpeed / frequency;
+  const turnArea = (Math.PI * radius * radius) / (wavelength * wavelength);
+  return 320 * Math.PI ** 4 * turnArea * turnArea;
+}
+
+/** Radiated over accepted power of a loop: R_rad/(R_rad + R_loss). lossResistance: Ω, >= 0. */
+export function loopEfficiency(radius: number, lossResistance: number, frequency: number): number {
+  const radiation = loopRadiationResistance(radius, frequency);
+  return radiation / (radiation + lossResistance);
+}
+
+/**
  * Magnetic field on the axis of a transmitting loop, A/m r.m.s.: I a²/(2 (a² + r²)^1.5), I = √(P/R).
+ *
+ * Without retardation: beyond about λ/2π the field is stronger, which `smallAntennaFields` covers.
  *
  * power: average into the loop, W; resistance: total of the loop, Ω; radius a and distance r: m.
  */

@@ -4,9 +4,6 @@ import { failure, type Note, note, type Outcome, success } from '../../../shared
 export type LimitSet = keyof typeof exposureTable.sets;
 export type Tier = 'general' | 'controlled';
 
-/** The set used when the builder chooses none. */
-export const defaultLimitSet: LimitSet = 'fcc';
-
 /** Levels of a limit set at one frequency. */
 export interface ExposureLimit {
   readonly set: LimitSet;

@@ -31,6 +31,11 @@ export function forwardPeakVoltage(forwardPower: number, impedance: number, swr:
   return matchedPeakVoltage(forwardPower, impedance) * (1 + reflection(swr));
 }
 
+/** r.m.s. current at the worst place of a mismatched line, A, from the FORWARD power: √(Pf/Z0) (1 + |Γ|). */
+export function forwardCurrent(forwardPower: number, impedance: number, swr: number): number {
+  return matchedCurrent(forwardPower, impedance) * (1 + reflection(swr));
+}
+
 /** Magnitude of the reflection coefficient at a standing-wave ratio; 1 for an open or shorted line. */
 export function reflection(swr: number): number {
   if (!Number.isFinite(swr)) return 1;

@@ -16,6 +16,13 @@ export function ringHeating(metal: RingMetal, current: number, area: number): nu
   return (currentDensity * currentDensity * resistivity) / (density * specificHeat);
 }
 
+/** Section of a finger ring, m²: 1.5 mm by 2 mm. Own choice. */
+export const ringSection = 3e-6;
+/** From skin to the least visible red heat (about 525 °C), K. */
+export const redHeatRise = 490;
+/** From skin to a burn at once, K. */
+export const skinBurnRise = 32;
+
 /** Time until the bridge has warmed by a rise, s. */
 export function ringBurnTime(metal: RingMetal, current: number, area: number, rise: number): number {
   return rise / ringHeating(metal, current, area);

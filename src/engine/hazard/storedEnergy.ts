@@ -16,17 +16,19 @@ export function storedEnergySeverity(energy: number): Severity | null {
   return energy >= dischargeFrom ? 'caution' : null;
 }
 
+/** A bleeder takes the rail to 5 % of its voltage in three time constants. */
+const timeConstants = 3;
+
 /**
- * Bleeder that takes a capacitor from one voltage to another in a time, Ω: R = t/(C ln(V/Vend)).
+ * Bleeder across the rail: resistance R = t/(3 C) that takes it to 5 % in a time, and its heat V²/R while the rail is on.
  *
- * To 5 % of the voltage it takes 3 R C. Zero when the voltage is not above the end voltage.
+ * capacitance: F, > 0; voltage: V; time: s, > 0.
  */
-export function bleederResistance(
+export function bleederFor(
   capacitance: number,
   voltage: number,
-  endVoltage: number,
   time: number,
-): number {
-  if (!(voltage > endVoltage) || !(endVoltage > 0) || !(capacitance > 0)) return 0;
-  return time / (capacitance * Math.log(voltage / endVoltage));
+): { readonly resistance: number; readonly power: number } {
+  const resistance = time / (timeConstants * capacitance);
+  return { resistance, power: (voltage * voltage) / resistance };
 }

@@ -1,5 +1,5 @@
 import touchTable from '../../../reference-data/touchTemperature.json';
-import type { Severity } from '../../../shared/solution.ts';
+import type { BurnRow, Severity } from '../../../shared/solution.ts';
 
 const zeroCelsius = 273.15;
 
@@ -70,25 +70,43 @@ export interface TouchLevel {
   readonly words: string;
 }
 
-/** Rows for bare metal: from this temperature, °C, up to the next. */
-const levelRows: readonly (TouchLevel & { readonly from: number })[] = [
-  { from: 65, key: 'atOnce', severity: 'danger', words: 'burns at once' },
-  { from: 55, key: 'seconds', severity: 'warning', words: 'burns within seconds' },
-  { from: 51, key: 'minute', severity: 'caution', words: 'burns within a minute' },
-  { from: 48, key: 'minutes', severity: 'caution', words: 'burns in minutes' },
-  { from: 43, key: 'note', severity: 'note', words: 'burns if the skin rests on it for hours' },
+/** How a temperature is spoken of, by the column of the table from which it burns. */
+const levels: readonly TouchLevel[] = [
+  { key: 'atOnce', severity: 'danger', words: 'burns at once' },
+  { key: 'seconds', severity: 'warning', words: 'burns within seconds' },
+  { key: 'minute', severity: 'caution', words: 'burns within a minute' },
+  { key: 'minutes', severity: 'caution', words: 'burns in minutes' },
+  { key: 'note', severity: 'note', words: 'burns if the skin rests on it for hours' },
 ];
 
 const noLevel: TouchLevel = { key: 'none', severity: null, words: 'can be held' };
 
-/** How a bare-metal temperature is spoken of: rows from 43, 48, 51, 55 and 65 °C. temperature: K. */
-export function touchLevel(temperature: number): TouchLevel {
+/**
+ * How a surface temperature is spoken of: rows from the thresholds at 1 s, 10 s, 1 min, 10 min and 8 h, for metal 65,
+ * 55, 51, 48 and 43 °C. temperature: K.
+ */
+export function touchLevel(temperature: number, material: TouchMaterial = 'metal'): TouchLevel {
   const celsius = temperature - zeroCelsius;
-  return levelRows.find((row) => celsius >= row.from) ?? noLevel;
+  const index = touchTable.materials[material].findIndex((from) => celsius >= from);
+  return levels[index] ?? noLevel;
 }
 
-/** Highest bare-metal temperature allowed by who can touch it, K: 55, 51 or 48 °C; null when nobody can. */
-export function touchLimit(touchedBy: TouchedBy): number | null {
+/** Highest temperature allowed by who can touch it, K: metal 55, 51 or 48 °C; null when nobody can. */
+export function touchLimit(touchedBy: TouchedBy, material: TouchMaterial = 'metal'): number | null {
   const time = contactTimes[touchedBy];
-  return time === null ? null : burnThreshold('metal', time);
+  return time === null ? null : burnThreshold(material, time);
+}
+
+const tableSurfaces = ['metal', 'glass', 'plastic'] as const;
+
+/** The table of burn thresholds by surface, each with the time to burn at a temperature. temperature: K, or not known. */
+export function burnTable(temperature: number | null): readonly BurnRow[] {
+  return tableSurfaces.map((surface) => ({
+    surface,
+    thresholds: touchTable.time.map((contact) => ({
+      contact,
+      temperature: burnThreshold(surface, contact),
+    })),
+    burnsAfter: temperature === null ? null : timeToBurn(surface, temperature),
+  }));
 }

@@ -5,6 +5,7 @@ import type { UnitSystem } from '../../engine/quantity/units.ts';
 import { writeDuration, writeQuantity, writeShareDown } from '../../engine/quantity/write.ts';
 import { Working } from '../later.tsx';
 import { serviceNames, useSheet } from '../state/sheet.ts';
+import { writeDistanceUp } from './distance.ts';
 import { SymbolText } from './SymbolText.tsx';
 
 /** A figure of the solution as text in the builder's family of units; undefined where there is none. */
@@ -36,10 +37,13 @@ function isEndless(solution: Solution | undefined, key: string): boolean {
 const inMetresFrom = 0.3;
 const inFeetFrom = 0.9144;
 
+/** Distances that people keep are rounded up, in any unit. */
+const keptDistances = new Set(['exposureDistance', 'exemptionDistance']);
+
 function writeLength(si: number, system: UnitSystem, key: string): string {
-  const digits = key === 'exposureDistance' ? 2 : 3;
-  if (system === 'inch') return writeQuantity(si, 'length', Math.abs(si) >= inFeetFrom ? 'ft' : 'in', digits);
-  return writeQuantity(si, 'length', Math.abs(si) >= inMetresFrom ? 'm' : undefined, digits);
+  if (keptDistances.has(key)) return writeDistanceUp(si, system);
+  if (system === 'inch') return writeQuantity(si, 'length', Math.abs(si) >= inFeetFrom ? 'ft' : 'in');
+  return writeQuantity(si, 'length', Math.abs(si) >= inMetresFrom ? 'm' : undefined);
 }
 
 /** A difference of temperature, to a tenth of a kelvin at most: no model here knows more. */

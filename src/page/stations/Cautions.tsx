@@ -2,7 +2,7 @@ import { For, Index, Show } from 'solid-js';
 import type { Note } from '../../../shared/outcome.ts';
 import type { Severity } from '../../../shared/solution.ts';
 import { disclaimer, standingLines } from '../../../shared/standing.ts';
-import { SourceOf } from '../later.tsx';
+import { LabelSheet, SourceOf } from '../later.tsx';
 import { useSheet } from '../state/sheet.ts';
 
 const words: Readonly<Record<Severity, string>> = {
@@ -25,7 +25,9 @@ export function Cautions(props: { number: number }) {
         <Index each={cautions()}>
           {(caution) => (
             <li class={`caution severity-${caution().severity}`}>
-              <p class="caution-word">{words[caution().severity]}</p>
+              <p class="caution-word">
+                {words[caution().severity]} <span class="caution-figure">{caution().figure}</span>
+              </p>
               <div>
                 <h3 class="caution-title">{caution().title}</h3>
                 <p>{caution().sentence}</p>
@@ -36,6 +38,7 @@ export function Cautions(props: { number: number }) {
           )}
         </Index>
       </ol>
+      <LabelSheet />
       <Doubts />
       <div class="standing">
         <ul>

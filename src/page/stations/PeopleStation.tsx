@@ -1,7 +1,7 @@
-import { PeopleDrawing } from '../later.tsx';
+import { PeopleDrawing, PeopleTables } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { FoundList } from '../parts/FoundList.tsx';
-import { More, Station } from '../parts/Station.tsx';
+import { Folded, More, Station } from '../parts/Station.tsx';
 
 const antenna = [
   'antenna.kind',
@@ -50,8 +50,13 @@ export function PeopleStation(props: { number: number }) {
         <FoundList
           station="people"
           main={['exposureDistance', 'touchTemperature']}
-          figures={['touchThreshold']}
+          figures={['touchThreshold', 'burnTime', 'coolingTime', 'outputVoltagePeak', 'contactRatio']}
         />
+      }
+      wide={
+        <Folded label="Distance by band, burn thresholds, contact currents">
+          <PeopleTables />
+        </Folded>
       }
     />
   );

@@ -6,19 +6,11 @@ import type { Severity } from '../../../shared/solution.ts';
 import { disclaimer, standingLines } from '../../../shared/standing.ts';
 import { type CautionFigures, cautions } from '../../../src/engine/hazard/cautions.ts';
 import { type ExposureInput, exposureDistance } from '../../../src/engine/hazard/exposureDistance.ts';
+import { labelsOf } from '../../../src/engine/hazard/labels.ts';
+import { wireOn20 } from './exposureInput.ts';
 
 const kelvin = (celsius: number) => celsius + 273.15;
-const exposureInput: ExposureInput = {
-  kind: 'halfWaveWire',
-  band: '40 m',
-  gain: 2.15,
-  feedLineLoss: 0,
-  exposureModeFactor: 1,
-  exposureTransmitShare: 1,
-  tier: 'general',
-  groundFactor: 'usual',
-  pep: 100,
-};
+const exposureInput: ExposureInput = { ...wireOn20, band: '40 m' };
 const exposure = exposureDistance(exposureInput);
 const figures: CautionFigures = {
   source: 'leadAcid',
@@ -27,21 +19,34 @@ const figures: CautionFigures = {
   breakingCapacity: 1000,
   fuseDistance: 0.1,
   fuseRating: 25,
+  fuseName: 'blade, medium',
   reverseProtected: false,
   wireTemperature: kelvin(40),
   insulationLimit: kelvin(75),
+  inputCurrent: 7.9,
   touchTemperature: kelvin(58),
   touchedBy: 'adults',
+  surface: 'metal',
   coolingTime: 1500,
   junctionPeak: kelvin(110),
   maximumJunction: kelvin(175),
   pep: 100,
   swr: 1,
+  fingerLevel: 0.0215,
   exposure,
+  nearestPerson: null,
+  exemption: null,
   railVoltage: 48,
   fromConverter: true,
+  greatestRail: 60,
   railCapacitance: 4700e-6,
+  bleederTime: 30,
   package: 'flangeCeramic',
+  pad: 'bare',
+  deviceCount: 2,
+  finned: true,
+  sinkMass: 1.2,
+  fan: false,
 };
 const keys = (change: Partial<CautionFigures> = {}) =>
   cautions({ ...figures, ...change }).map((one) => one.key);
@@ -54,11 +59,14 @@ describe('order', () => {
       'supplyShort',
       'outputBurn',
       'hotMetal',
+      'converterHigh',
       'beryllia',
       'exposure',
       'storedEnergy',
       'hydrogen',
       'reversedLeads',
+      'sharpFins',
+      'heavySink',
     ]);
   });
 
@@ -98,6 +106,10 @@ describe('figures in the sentences', () => {
     ],
     ['storedEnergy', '5.4 J'],
     ['reversedLeads', '25 A fuse'],
+    ['supplyShort', 'red-hot within tenths of a second'],
+    ['outputBurn', '1.4 A, 66 times the level for a touching finger on this band (21 mA)'],
+    ['converterHigh', '60 V on the 48 V rail: no longer extra-low voltage'],
+    ['heavySink', '1.2 kg'],
   ])('%s says %s', (key, words) => {
     expect(find(key)?.sentence).toContain(words);
   });
@@ -126,6 +138,20 @@ describe('when a caution stands', () => {
     ['lithium', { source: 'lithiumIronPhosphate' }, 'caution'],
     ['hydrogen', { source: 'vehicle' }, 'caution'],
     ['exposure', { exposure: failure('exposureNeedsSurvey', 'No formula holds.') }, 'warning'],
+    ['exposure', { nearestPerson: 0.9 }, 'danger'],
+    ['exposure', { nearestPerson: 1.2 }, 'warning'],
+    ['exposure', { nearestPerson: 5 }, 'caution'],
+    ['hotMetal', { touchTemperature: kelvin(58), surface: 'plastic' }, 'caution'],
+    ['hotMetal', { touchTemperature: kelvin(72), surface: 'glass' }, 'warning'],
+    ['converterHigh', { greatestRail: null }, 'caution'],
+    ['converterHigh', { greatestRail: 56 }, 'caution'],
+    ['converterHigh', { greatestRail: 80 }, 'warning'],
+    ['converterHigh', { greatestRail: 130 }, 'danger'],
+    ['storedEnergy', { railCapacitance: 0.1 }, 'warning'],
+    ['beryllia', { package: 'tab', pad: 'beryllia' }, 'warning'],
+    ['grease', { pad: 'mica' }, 'note'],
+    ['fan', { fan: true }, 'note'],
+    ['heavySink', { sinkMass: 5 }, 'caution'],
   ] as const)('%s with %j is a %s', (key, change, severity) => {
     expect(find(key, change as Partial<CautionFigures>)?.severity).toBe(severity);
   });
@@ -139,11 +165,35 @@ describe('when a caution stands', () => {
     ['railVoltage', { railVoltage: 49 }],
     ['beryllia', { package: 'tab' }],
     ['storedEnergy', { railCapacitance: 100e-6 }],
+    ['converterHigh', { fromConverter: false }],
+    ['converterHigh', { greatestRail: 52 }],
+    ['heavySink', { sinkMass: 0.8 }],
+    ['sharpFins', { finned: false }],
+    ['fan', { fan: false }],
+    ['grease', { pad: 'siliconePad' }],
     ['hydrogen', { source: 'mainsSupply' }],
     ['reversedLeads', { reverseProtected: true }],
     ['supplyShort', { faultCurrent: null }],
   ] as const)('%s does not stand with %j', (key, change) => {
     expect(keys(change as Partial<CautionFigures>)).not.toContain(key);
+  });
+
+  it('a bleeder is named by its resistance, its heat and its time', () => {
+    // 0.1 F to 5 % in 30 s: 30/(3·0.1) = 100 Ω, 48²/100 = 23 W.
+    expect(find('storedEnergy', { railCapacitance: 0.1 })?.action).toContain('100 Ω, 23 W');
+  });
+
+  it('the dummy load takes the power of the key held down', () => {
+    expect(find('outputBurn', { pep: 60 })?.action).toContain('a dummy load that takes 60 W');
+  });
+
+  it('the US exemption is stated with its distance and without relief from the limits', () => {
+    const said = find('exposure', { exemption: 'evaluation needed', nearestPerson: 5 })?.sentence;
+    expect(said).toContain('US rule at 5 m: evaluation needed; the limits hold in any case.');
+  });
+
+  it('a weak source does not make a ring glow', () => {
+    expect(find('supplyShort', { faultCurrent: 20 })?.sentence).not.toContain('red-hot');
   });
 
   it('a worse match raises the voltage spoken of', () => {
@@ -175,6 +225,7 @@ describe('wording', () => {
       railCapacitance: 0.1,
       pep: 5,
     },
+    { pad: 'beryllia', fan: true, sinkMass: 6, nearestPerson: 0.5, surface: 'glass', greatestRail: null },
     {
       exposure: exposureDistance({ ...exposureInput, kind: 'other' }),
       wireTemperature: kelvin(60),
@@ -185,7 +236,7 @@ describe('wording', () => {
 
   it('never tells people that something is harmless or permitted', () => {
     const texts = [
-      ...all.flatMap((one) => [one.title, one.sentence, one.action]),
+      ...all.flatMap((one) => [one.title, one.figure, one.sentence, one.action]),
       disclaimer,
       ...standingLines,
     ];
@@ -195,7 +246,65 @@ describe('wording', () => {
   it('has a listed source and no unfilled figure', () => {
     for (const one of all) {
       expect(Object.keys(sources)).toContain(one.source);
-      expect(`${one.title}${one.sentence}${one.action}`).not.toMatch(/NaN|Infinity|undefined|null/);
+      expect(one.figure).not.toBe('');
+      expect(`${one.title}${one.figure}${one.sentence}${one.action}`).not.toMatch(
+        /NaN|Infinity|undefined|null/,
+      );
+    }
+  });
+});
+
+describe('labels for the box', () => {
+  const labelKeys = (change: Partial<CautionFigures> = {}) =>
+    labelsOf({ ...figures, ...change }).map((one) => one.key);
+  const label = (key: string, change: Partial<CautionFigures> = {}) =>
+    labelsOf({ ...figures, ...change }).find((one) => one.key === key);
+  const text = (key: string, change: Partial<CautionFigures> = {}) => {
+    const found = label(key, change);
+    return [found?.heading, ...(found?.lines ?? [])].join('; ');
+  };
+
+  it('are chosen by the design', () => {
+    expect(labelKeys()).toEqual([
+      'supply',
+      'fuse',
+      'hotSurface',
+      'radio',
+      'antenna',
+      'capacitors',
+      'beryllia',
+    ]);
+    expect(
+      labelKeys({
+        touchTemperature: kelvin(45),
+        pep: 0.5,
+        fuseRating: null,
+        package: 'tab',
+        railCapacitance: 0,
+        railVoltage: 12,
+        exposure: failure('exposureNeedsSurvey', 'No formula holds.'),
+        fan: true,
+      }),
+    ).toEqual(['supply', 'fan']);
+  });
+
+  it.each([
+    ['supply', '13 V DC; up to 7.9 A; + red, − black'],
+    ['fuse', 'Fuse 25 A; blade, medium'],
+    ['hotSurface', 'Hot surface; up to 58 °C: burns within seconds; stays hot for 25 min'],
+    ['radio', '100 V peak, 1.4 A'],
+    ['antenna', 'Keep at least 1 m away; Estimate: FCC'],
+    ['capacitors', '48 V DC inside; Capacitors hold 5.4 J'],
+    ['beryllia', 'May contain beryllia'],
+  ])('%s: %s', (key, words) => {
+    expect(text(key)).toContain(words);
+  });
+
+  it('each says where it goes, in few words that fit', () => {
+    for (const one of labelsOf({ ...figures, fan: true })) {
+      expect(one.place.length).toBeGreaterThan(5);
+      expect(one.heading.length).toBeLessThan(26);
+      for (const line of one.lines) expect(line.length).toBeLessThan(100);
     }
   });
 });

@@ -47,7 +47,7 @@ describe('exemption from routine evaluation (47 CFR 1.1307(b)(3)(i)(C) table 1)'
   it.each([
     [14.35e6, 20, 100, 'exempt from routine evaluation'],
     [28.5e6, 3, 100, 'evaluation needed'],
-    [14.35e6, 2, 1, 'too close for the exemption'],
+    [14.35e6, 2, 1, 'inside λ/2π: exemption does not apply'],
   ] as const)('%f Hz, %f m, %f W: %s', (frequency, distance, power, state) => {
     expect(resultOf(exemptionState(frequency, distance, power))).toBe(state);
   });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, it } from 'vitest';
 import {
+  forwardCurrent,
   forwardPeakVoltage,
   matchedCurrent,
   matchedPeakVoltage,
@@ -47,5 +48,6 @@ describe('current', () => {
     expectClose(matchedCurrent(100, 50), Math.SQRT2, 1e-12);
     expectClose(matchedCurrent(1, 50), 0.1414, 1e-3);
     expectClose(netCurrent(100, 50, 4), 2 * Math.SQRT2, 1e-12);
+    expectClose(forwardCurrent(100, 50, 3), 1.5 * Math.SQRT2, 1e-12);
   });
 });

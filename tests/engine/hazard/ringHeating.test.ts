@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ringBurnTime, ringHeating, ringMetals } from '../../../src/engine/hazard/ringHeating.ts';
+import {
+  redHeatRise,
+  ringBurnTime,
+  ringHeating,
+  ringMetals,
+  ringSection,
+} from '../../../src/engine/hazard/ringHeating.ts';
 import { expectClose } from '../closeTo.ts';
 
 describe('a metal ring across the supply (metal data from memory)', () => {
@@ -30,5 +36,11 @@ describe('a metal ring across the supply (metal data from memory)', () => {
 
   it('burns long before it can be taken off', () => {
     for (const metal of ringMetals) expect(ringBurnTime(metal, 600, 3e-6, 35)).toBeLessThan(0.5);
+  });
+
+  it('a ring of low-carat gold across 600 A glows in tenths of a second', () => {
+    const seconds = ringBurnTime('goldAlloy', 600, ringSection, redHeatRise);
+    expect(seconds).toBeGreaterThan(0.1);
+    expect(seconds).toBeLessThan(0.5);
   });
 });

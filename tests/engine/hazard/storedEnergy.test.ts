@@ -1,9 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  bleederResistance,
-  storedEnergy,
-  storedEnergySeverity,
-} from '../../../src/engine/hazard/storedEnergy.ts';
+import { bleederFor, storedEnergy, storedEnergySeverity } from '../../../src/engine/hazard/storedEnergy.ts';
 import { expectClose } from '../closeTo.ts';
 
 describe('energy of a charged capacitor', () => {
@@ -27,13 +23,14 @@ describe('energy of a charged capacitor', () => {
 });
 
 describe('bleeder', () => {
-  it('takes the rail to 5 % in three time constants', () => {
-    const resistance = bleederResistance(1e-3, 48, 48 * 0.05, 3);
-    expectClose(resistance * 1e-3, 1, 2e-3);
+  it('takes the rail to 5 % in the time asked, three time constants', () => {
+    const { resistance } = bleederFor(1e-3, 48, 3);
+    expectClose(Math.exp(-3 / (resistance * 1e-3)), 0.05, 5e-3);
   });
 
-  it('has no resistance to offer when there is nothing to discharge', () => {
-    expect(bleederResistance(1e-3, 10, 12, 3)).toBe(0);
-    expect(bleederResistance(0, 48, 2, 3)).toBe(0);
+  it('warms by V²/R while the rail is on', () => {
+    const { resistance, power } = bleederFor(0.1, 48, 30);
+    expectClose(resistance, 100, 1e-9);
+    expectClose(power, 23.04, 1e-9);
   });
 });

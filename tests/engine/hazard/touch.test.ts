@@ -97,12 +97,23 @@ describe('how a temperature is spoken of', () => {
     expect(touchLevel(kelvin(celsius))).toMatchObject({ key, severity });
   });
 
+  it.each([
+    ['plastic', 59, 'minutes'],
+    ['plastic', 72, 'seconds'],
+    ['plastic', 85, 'atOnce'],
+    ['glass', 57, 'minute'],
+    ['glass', 66, 'seconds'],
+    ['glass', 80, 'atOnce'],
+  ] as const)('%s at %f °C is "%s"', (surface, celsius, key) => {
+    expect(touchLevel(kelvin(celsius), surface).key).toBe(key);
+  });
+
   it('the row matches the time to burn', () => {
     fc.assert(
-      fc.property(fc.double({ min: 43, max: 100, noNaN: true }), (celsius) => {
-        const seconds = timeToBurn('metal', kelvin(celsius)) ?? 1e9;
+      fc.property(material, fc.double({ min: 43, max: 100, noNaN: true }), (surface, celsius) => {
+        const seconds = timeToBurn(surface, kelvin(celsius)) ?? 1e9;
         const longest = { none: 1e9, note: 28801, minutes: 601, minute: 61, seconds: 10.1, atOnce: 1 };
-        return seconds <= longest[touchLevel(kelvin(celsius)).key];
+        return seconds <= longest[touchLevel(kelvin(celsius), surface).key];
       }),
     );
   });
@@ -117,8 +128,19 @@ describe('limits and the pessimistic edge', () => {
     expectClose(touchLimit(touchedBy) ?? 0, kelvin(celsius), 1e-12);
   });
 
+  it.each([
+    ['adults', 'plastic', 71],
+    ['anyone', 'plastic', 60],
+    ['adults', 'glass', 66],
+    ['anyone', 'glass', 56],
+    ['carried', 'glass', 48],
+  ] as const)('%s, %s: %i °C', (touchedBy, surface, celsius) => {
+    expectClose(touchLimit(touchedBy, surface) ?? 0, kelvin(celsius), 1e-12);
+  });
+
   it('nobody: none', () => {
     expect(touchLimit('nobody')).toBeNull();
+    expect(touchLimit('nobody', 'plastic')).toBeNull();
   });
 
   it.each([
