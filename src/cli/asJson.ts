@@ -25,7 +25,21 @@ export function asJson(design: Design, solution: Solution): string {
   const quantities = Object.fromEntries(
     Object.entries(solution.values).map(([key, value]) => [key, describe(key, value)]),
   );
-  const { verdicts, services, cautions, reasons, notes, heatPath, powerPath, wires, iterations } = solution;
+  const {
+    verdicts,
+    services,
+    cautions,
+    labels,
+    exposure,
+    contacts,
+    burns,
+    reasons,
+    notes,
+    heatPath,
+    powerPath,
+    wires,
+    iterations,
+  } = solution;
   return `${JSON.stringify(
     {
       name: design.name,
@@ -33,6 +47,10 @@ export function asJson(design: Design, solution: Solution): string {
       services,
       quantities,
       cautions,
+      labels,
+      exposure,
+      contacts,
+      burns,
       reasons,
       notes,
       heatPath,

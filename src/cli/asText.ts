@@ -1,5 +1,7 @@
 import type { Design } from '../../shared/design/schema.ts';
-import type { Solution } from '../../shared/solution.ts';
+import type { Caution, ExposureRow, Solution } from '../../shared/solution.ts';
+import { disclaimer, standingLines } from '../../shared/standing.ts';
+import { sources } from '../engine/catalogue/sources.ts';
 
 const width = 96;
 
@@ -26,6 +28,39 @@ const verdictNames: Readonly<Record<string, string>> = {
   people: 'People',
 };
 
+function cautionLines({ severity, title, figure, sentence, action, source }: Caution): string[] {
+  const from = sources[source];
+  return [
+    `  [${severity}] ${title} (${figure})`,
+    wrap(sentence, '    '),
+    wrap(action, '    '),
+    ...(from ? [wrap(`Source: ${[from.title, from.part].filter(Boolean).join(', ')}`, '    ')] : []),
+  ];
+}
+
+function exposureLines(design: Design, rows: readonly ExposureRow[]): string[] {
+  const american = design.antenna.limitSet === 'fcc';
+  const head = ['band', 'E V/m', 'H A/m', 'average W', 'at least m', ...(american ? ['US rule'] : [])];
+  const table = rows.map((row) => [
+    `${row.chosen ? '* ' : '  '}${row.band}`,
+    row.electric.toPrecision(3),
+    row.magnetic.toPrecision(3),
+    row.averagePower.toPrecision(3),
+    row.distance === null ? 'no number' : String(row.distance),
+    ...(american ? [exemptionCell(row)] : []),
+  ]);
+  const line = (cells: readonly string[]) =>
+    cells
+      .map((cell, column) => (column < 5 ? cell.padEnd(11) : cell))
+      .join('')
+      .trimEnd();
+  return ['Distance from the antenna by band (estimates, rounded up)', line(head), ...table.map(line)];
+}
+
+function exemptionCell({ exemption, judgedAt }: ExposureRow): string {
+  return exemption === null ? 'say how near people come' : `${exemption} (${judgedAt} m)`;
+}
+
 /** The verdicts, what could not be computed, and the cautions, as plain text for a terminal. */
 export function asText(design: Design, solution: Solution): string {
   const parts = [design.name, ''];
@@ -38,14 +73,12 @@ export function asText(design: Design, solution: Solution): string {
     for (const reason of solution.reasons) parts.push(wrap(reason.sentence, '    '));
   }
   parts.push('', 'Cautions');
-  for (const caution of solution.cautions) {
-    parts.push(`  [${caution.severity}] ${caution.title}`);
-    parts.push(wrap(caution.sentence, '    '));
-    parts.push(wrap(caution.action, '    '));
-  }
+  for (const caution of solution.cautions) parts.push(...cautionLines(caution));
+  if (solution.exposure.length > 0) parts.push('', ...exposureLines(design, solution.exposure));
   if (solution.notes.length > 0) {
     parts.push('', 'Notes');
     for (const item of solution.notes) parts.push(wrap(`(${item.kind}) ${item.sentence}`, '    '));
   }
+  parts.push('', ...standingLines.map((line) => wrap(line, '')), '', wrap(disclaimer, ''));
   return `${parts.join('\n')}\n`;
 }

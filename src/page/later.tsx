@@ -28,5 +28,7 @@ export const SupplyDrawing = part(async () => (await drawings()).SupplyDrawing);
 export const Plot = part(async () => (await import('./parts/plot/Plot.tsx')).Plot);
 export const Working = part(async () => (await working()).Working);
 export const SourceOf = part(async () => (await working()).SourceOf);
-export const PeopleTables = part(async () => (await import('./parts/PeopleTables.tsx')).PeopleTables);
+const peopleTables = () => import('./parts/PeopleTables.tsx');
+export const ExposureTable = part(async () => (await peopleTables()).ExposureTable);
+export const PeopleTables = part(async () => (await peopleTables()).PeopleTables);
 export const LabelSheet = part(async () => (await import('./print/LabelSheet.tsx')).LabelSheet);

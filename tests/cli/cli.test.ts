@@ -33,10 +33,30 @@ describe('npm run solve', () => {
     }
   });
 
+  it(
+    'prints every caution with figure, action and source, the bands, and what the figures do not replace',
+    slow,
+    () => {
+      const { stdout } = run(example);
+      const list = stdout.slice(stdout.indexOf('\nCautions'), stdout.indexOf('\nDistance from the antenna'));
+      const heads = [...list.matchAll(/^ {2}\[(danger|warning|caution|note)\] .+ \(.+\)$/gm)];
+      expect(heads.length).toBeGreaterThan(7);
+      expect(list.match(/^ {4}Source: /gm)).toHaveLength(heads.length);
+      const rank = ['danger', 'warning', 'caution', 'note'];
+      const order = heads.map((head) => rank.indexOf(head[1] ?? ''));
+      expect(order).toEqual(order.toSorted((first, second) => first - second));
+      for (const band of ['160 m', '\\* 20 m', '6 m'])
+        expect(stdout).toMatch(new RegExp(`^ *${band} .*\\d m\\)$`, 'm'));
+      expect(stdout).toContain('laws, electrical codes');
+    },
+  );
+
   it('--json prints every named quantity with unit and source', slow, () => {
     const { status, stdout } = run(example, '--json');
     expect(status).toBe(0);
-    const { quantities, verdicts } = JSON.parse(stdout);
+    const { quantities, verdicts, exposure, labels, contacts, burns } = JSON.parse(stdout);
+    expect([exposure.length, burns.length]).toEqual([11, 3]);
+    expect(labels.length + contacts.length).toBeGreaterThan(6);
     expect(verdicts).toHaveLength(5);
     expect(Object.keys(quantities).length).toBeGreaterThan(100);
     expect(quantities.deviceHeatPep).toMatchObject({ unit: 'W', symbol: 'P_D', formula: expect.any(String) });

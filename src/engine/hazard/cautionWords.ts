@@ -1,4 +1,4 @@
-/** How figures are written in cautions and labels: two figures at most, rounded to the cautious side. */
+/** How figures are written in cautions and labels: two figures at most; temperatures are rounded up. */
 
 const zeroCelsius = 273.15;
 
@@ -9,6 +9,11 @@ export function degrees(temperature: number): string {
 
 export function amperes(current: number): string {
   return `${two(current)} A`;
+}
+
+/** A supply voltage, to three figures. */
+export function supplyVolts(voltage: number): string {
+  return `${Number(voltage.toPrecision(3))} V`;
 }
 
 export function volts(voltage: number): string {

@@ -19,7 +19,8 @@ export const hotMetal: CautionBuilder = (figures) => {
   const level = touchLevel(touchTemperature, surface);
   if (level.severity === null) return null;
   const time = timeToBurn(surface, touchTemperature);
-  const after = time === null ? '' : ` after about ${span(time, Math.floor)} of contact`;
+  const after =
+    time === null ? '' : time <= 1 ? ' within a second' : ` after about ${span(time, Math.floor)} of contact`;
   const cooling = coolingTime
     ? ` It needs about ${span(coolingTime, Math.ceil)} to cool below 48 °C after switching off.`
     : '';

@@ -1,6 +1,6 @@
 import type { Caution } from '../../../shared/solution.ts';
 import type { CautionBuilder, CautionFigures } from './cautionFigures.ts';
-import { amperes, degrees, magnitude, volts, watts } from './cautionWords.ts';
+import { amperes, degrees, magnitude, supplyVolts, watts } from './cautionWords.ts';
 import { redHeatRise, ringBurnTime, ringSection } from './ringHeating.ts';
 import { shortSeverity } from './supplyCurrent.ts';
 import { touchLevel } from './touch.ts';
@@ -18,7 +18,7 @@ export const supplyShort: CautionBuilder = ({ faultCurrent, openVoltage }) => {
     severity: shortSeverity(faultCurrent),
     title: 'A short across the supply',
     figure: amperes(faultCurrent),
-    sentence: `A short behind the fuse place draws about ${amperes(faultCurrent)} (${watts(power)}) at ${volts(openVoltage)}, which gives no shock and no warning. ${ringWords(faultCurrent)}`,
+    sentence: `A short behind the fuse place draws about ${amperes(faultCurrent)} (${watts(power)}) at ${supplyVolts(openVoltage)}, which gives no shock and no warning. ${ringWords(faultCurrent)}`,
     action:
       'Take off rings, watches and chains. Insulated tools, covers on the terminals, connect the source last.',
     source: 'batteryShort',
@@ -120,7 +120,7 @@ export const reversedLeads: CautionBuilder = ({ reverseProtected, fuseRating, op
     key: 'reversedLeads',
     severity: 'note',
     title: 'Reversed leads',
-    figure: `−${volts(openVoltage)}`,
+    figure: `−${supplyVolts(openVoltage)}`,
     sentence: `Nothing stops a reversed source: its current flows through the converter or the devices until ${fuse} opens. Electrolytic capacitors can burst.`,
     action: 'Use a plug that fits one way only, or fit a series diode or transistor.',
     source: 'batteryShort',

@@ -2,7 +2,7 @@ import type { Label } from '../../../shared/solution.ts';
 import type { CautionFigures } from './cautionFigures.ts';
 import { mayContainBeryllia } from './cautionsParts.ts';
 import { lineImpedance } from './cautionsRadio.ts';
-import { amperes, degrees, joules, span, volts } from './cautionWords.ts';
+import { amperes, degrees, joules, span, supplyVolts, volts } from './cautionWords.ts';
 import { cautionFrom } from './contactCurrent.ts';
 import { forwardCurrent, forwardPeakVoltage } from './outputVoltage.ts';
 import { dischargeFrom, storedEnergy } from './storedEnergy.ts';
@@ -19,7 +19,7 @@ export function labelsOf(figures: CautionFigures): readonly Label[] {
 const supply: LabelBuilder = ({ openVoltage, inputCurrent }) => ({
   key: 'supply',
   place: 'beside the supply leads',
-  heading: `${volts(openVoltage)} DC`,
+  heading: `${supplyVolts(openVoltage)} DC`,
   lines: [
     ...(inputCurrent === null || !(inputCurrent > 0) ? [] : [`up to ${upwards(inputCurrent)} A`]),
     '+ red, − black: check before you connect',

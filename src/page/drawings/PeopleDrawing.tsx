@@ -62,7 +62,13 @@ function Plan(props: { plan: ExposurePlan }) {
         </Index>
         <Antenna plan={props.plan} />
         <Show when={props.plan.chosen}>
-          {(chosen) => <Reach x={dimensionPlace(props.plan)} radius={chosen().distance * props.plan.scale} />}
+          {(chosen) => (
+            <Reach
+              x={dimensionPlace(props.plan)}
+              radius={chosen().distance * props.plan.scale}
+              text={metres(chosen().distance)}
+            />
+          )}
         </Show>
         <Person plan={props.plan} />
         <ScaleBar plan={props.plan} />
@@ -91,12 +97,15 @@ function Antenna(props: { plan: ExposurePlan }) {
 }
 
 /** From the antenna to the contour of the chosen band. */
-function Reach(props: { x: number; radius: number }) {
+function Reach(props: { x: number; radius: number; text: string }) {
   const top = () => plan.middle - props.radius;
   return (
     <Show when={props.radius > 14}>
       <path class="thin" d={`M${props.x} ${plan.middle}V${top()}`} />
       <path class="arrow" d={arrowHead(props.x, top(), 'up') + arrowHead(props.x, plan.middle, 'down')} />
+      <text x={props.x + 7} y={plan.middle - props.radius / 2 + 4}>
+        {props.text}
+      </text>
     </Show>
   );
 }

@@ -1,7 +1,7 @@
 import type { ExposureRow } from '../../../shared/solution.ts';
 
 /** Size of the drawing and where its parts stand, in drawing units. */
-export const plan = { width: 400, height: 272, left: 12, right: 296, middle: 132, top: 16, bottom: 248 };
+export const plan = { width: 400, height: 272, left: 12, right: 282, middle: 132, top: 16, bottom: 248 };
 
 const lightSpeed = 299_792_458;
 /** The widest contour leaves this much of the half height free. */

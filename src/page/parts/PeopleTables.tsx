@@ -6,29 +6,31 @@ import { useSheet } from '../state/sheet.ts';
 import { writeDistanceUp, writeNearest } from './distance.ts';
 import { SourceOf } from './Working.tsx';
 
-/** The tables behind the figures for people: exposure by band, burn thresholds, contact currents. */
+/** Burn thresholds and contact currents, beside what this design comes to. */
 export function PeopleTables() {
   return (
-    <>
-      <ExposureTable />
-      <div class="people-tables">
-        <BurnTable />
-        <ContactTable />
-      </div>
-    </>
+    <div class="people-tables">
+      <BurnTable />
+      <ContactTable />
+    </div>
   );
 }
 
-function ExposureTable() {
+/** Limit, average power and distance of every band, and where the US rule stands. */
+export function ExposureTable() {
   const sheet = useSheet();
   const rows = () => sheet.results.solution()?.exposure ?? [];
   const rule = () => sheet.store.view.antenna.limitSet === 'fcc';
   const metres = (value: number) => writeDistanceUp(value, sheet.preferences.system());
   const judgedAt = () => sheet.store.view.antenna.nearestPerson;
   return (
-    <figure class="plot">
+    <figure class="plot exposure">
       <figcaption class="plot-title">Distance from the antenna by band</figcaption>
-      <section class="table-scroll" tabindex="0" aria-label="Distance from the antenna by band">
+      <section
+        class="table-scroll exposure-table"
+        tabindex="0"
+        aria-label="Distance from the antenna by band"
+      >
         <table>
           <thead>
             <tr>

@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../../engine/quantity/units.ts';
-import { joinUnit, writeNumber, writeQuantity } from '../../engine/quantity/write.ts';
+import { joinUnit, writeNumber } from '../../engine/quantity/write.ts';
 
 const foot = 0.3048;
 
@@ -13,5 +13,7 @@ export function writeDistanceUp(metres: number, system: UnitSystem): string {
 
 /** How near people come, as entered. */
 export function writeNearest(metres: number, system: UnitSystem): string {
-  return writeQuantity(metres, 'length', system === 'inch' ? 'ft' : 'm', 3);
+  return system === 'inch'
+    ? joinUnit(writeNumber(metres / foot, 3, true), 'ft')
+    : joinUnit(writeNumber(metres, 3, true), 'm');
 }

@@ -1,4 +1,4 @@
-import { PeopleDrawing, PeopleTables } from '../later.tsx';
+import { ExposureTable, PeopleDrawing, PeopleTables } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { FoundList } from '../parts/FoundList.tsx';
 import { Folded, More, Station } from '../parts/Station.tsx';
@@ -54,9 +54,12 @@ export function PeopleStation(props: { number: number }) {
         />
       }
       wide={
-        <Folded label="Distance by band, burn thresholds, contact currents">
-          <PeopleTables />
-        </Folded>
+        <>
+          <ExposureTable />
+          <Folded label="Burn thresholds and contact currents">
+            <PeopleTables />
+          </Folded>
+        </>
       }
     />
   );

@@ -289,7 +289,7 @@ describe('labels for the box', () => {
   });
 
   it.each([
-    ['supply', '13 V DC; up to 7.9 A; + red, − black'],
+    ['supply', '12.8 V DC; up to 7.9 A; + red, − black'],
     ['fuse', 'Fuse 25 A; blade, medium'],
     ['hotSurface', 'Hot surface; up to 58 °C: burns within seconds; stays hot for 25 min'],
     ['radio', '100 V peak, 1.4 A'],
