@@ -1,4 +1,4 @@
-import { For, Show } from 'solid-js';
+import { createMemo, For, Show } from 'solid-js';
 import type { Design } from '../../../shared/design/schema.ts';
 import type { PlatePlace } from '../../../shared/solution.ts';
 import { useSheet } from '../state/sheet.ts';
@@ -16,10 +16,13 @@ export function SinkDrawing() {
   const width = () => design().sink.width * scale();
   const length = () => design().sink.length * scale();
   const base = () => Math.max(design().sink.baseThickness * scale(), 1.5);
-  const fin = () => (design().sink.shape === 'fins' ? design().sink.finHeight * scale() : 0);
+  const view = createMemo(() => profileOf(design().sink));
+  const fin = () => view().height * scale();
+  /** Fins above the plate too, in the view of the ends. */
+  const upper = () => (view().bothSides ? fin() : 0);
   const left = () => 84 + (widest - width()) / 2;
   const top = 34;
-  const profile = () => top + length() + 30;
+  const profile = () => top + length() + 30 + upper();
   const places = () => sheet.results.solution()?.places ?? [];
   const height = () => profile() + base() + fin() + 58;
 
@@ -31,7 +34,7 @@ export function SinkDrawing() {
       aria-label={describe(design())}
     >
       <rect class="outline" x={left()} y={top} width={width()} height={length()} />
-      <path class="hidden-line" d={finLines(design(), left(), top, scale())} />
+      <path class="hidden-line" d={behindPlate(design(), left(), top, scale())} />
       <For each={places()}>
         {(place) => (
           <rect
@@ -54,35 +57,33 @@ export function SinkDrawing() {
         {(place) => <FirstDevice place={place()} design={design()} left={left()} top={top} scale={scale()} />}
       </Show>
 
-      <path class="outline" d={profilePath(design(), left(), profile(), scale(), base())} />
+      <path class="outline" d={profilePath(design().sink, view(), left(), profile(), scale(), base())} />
       <Dimension
         path="sink.baseThickness"
         from={[left() + width(), profile()]}
         to={[left() + width(), profile() + base()]}
         off={16}
       />
-      <Show when={design().sink.shape === 'fins'}>
+      <Show when={view().count > 0}>
         <Dimension
-          path="sink.finHeight"
+          path={view().heightPath}
           from={[left(), profile() + base()]}
           to={[left(), profile() + base() + fin()]}
           off={-16}
         />
         <Dimension
-          path="sink.finThickness"
+          path={view().thicknessPath}
           from={[left(), profile() + base() + fin()]}
-          to={[left() + design().sink.finThickness * scale(), profile() + base() + fin()]}
+          to={[left() + view().tip * scale(), profile() + base() + fin()]}
           off={18}
           outside
         />
         <text class="caption" x={left() + width()} y={profile() + base() + fin() + 22} text-anchor="end">
-          {design().sink.finCount} fins
+          {countWords(design().sink)}
         </text>
       </Show>
       <text class="caption" x="0" y={height() - 6}>
-        {design().sink.shape === 'fins'
-          ? 'To scale. Above: device side, fins behind it; below: ends of the fins.'
-          : 'To scale. Above: device side; below: edge.'}
+        To scale. Above: device side; below: {view().count > 0 ? 'seen along the fins or pins.' : 'the edge.'}
       </text>
     </svg>
   );
@@ -103,36 +104,132 @@ function FirstDevice(props: { place: PlatePlace; design: Design; left: number; t
   );
 }
 
-function finPitch(design: Design): number {
-  const { width, finCount, finThickness } = design.sink;
-  return (width - finThickness) / Math.max(finCount - 1, 1);
+type Sink = Design['sink'];
+
+/** What the end view shows: so many upright bars of this height and thickness on the plate. */
+interface Profile {
+  readonly count: number;
+  readonly height: number;
+  /** Thickness at the plate and at the tip, m. */
+  readonly root: number;
+  readonly tip: number;
+  readonly bothSides: boolean;
+  readonly closed: boolean;
+  readonly heightPath: string;
+  readonly thicknessPath: string;
 }
 
-/** Edges of the fins behind the plate. */
-function finLines(design: Design, left: number, top: number, scale: number): string {
-  if (design.sink.shape !== 'fins') return '';
-  const lines = Array.from({ length: design.sink.finCount }, (_, index) => {
-    const x = left + (finPitch(design) * index + design.sink.finThickness / 2) * scale;
-    return `M${x.toFixed(1)} ${top}v${(design.sink.length * scale).toFixed(1)}`;
+function profileOf(sink: Sink): Profile {
+  if (sink.shape === 'panel') {
+    return {
+      count: 0,
+      height: 0,
+      root: 0,
+      tip: 0,
+      bothSides: false,
+      closed: false,
+      heightPath: '',
+      thicknessPath: '',
+    };
+  }
+  if (sink.shape === 'pins') {
+    return {
+      count: sink.pinColumns,
+      height: sink.pinHeight,
+      root: sink.pinThickness,
+      tip: sink.pinThickness,
+      bothSides: false,
+      closed: false,
+      heightPath: 'sink.pinHeight',
+      thicknessPath: 'sink.pinThickness',
+    };
+  }
+  return {
+    count: sink.finCount,
+    height: sink.finHeight,
+    root: sink.tapered ? sink.finRoot : sink.finThickness,
+    tip: sink.tapered ? sink.finTip : sink.finThickness,
+    bothSides: sink.shape === 'finsBothSides',
+    closed: sink.shape === 'tunnel',
+    heightPath: 'sink.finHeight',
+    thicknessPath: sink.tapered ? 'sink.finTip' : 'sink.finThickness',
+  };
+}
+
+function pitchOf(width: number, count: number, thickness: number): number {
+  return (width - thickness) / Math.max(count - 1, 1);
+}
+
+/** Middles of the fins behind the plate, or the pins. */
+function behindPlate(design: Design, left: number, top: number, scale: number): string {
+  const { sink } = design;
+  if (sink.shape === 'pins') return pinsBehind(sink, left, top, scale);
+  const { count, root } = profileOf(sink);
+  const lines = Array.from({ length: count }, (_, index) => {
+    const x = left + (pitchOf(sink.width, count, root) * index + root / 2) * scale;
+    return `M${x.toFixed(1)} ${top}v${(sink.length * scale).toFixed(1)}`;
   });
   return lines.join('');
 }
 
-/** The outline of plate and fins seen from the ends of the fins, as one line. */
-function profilePath(design: Design, left: number, top: number, scale: number, base: number): string {
-  const width = design.sink.width * scale;
-  if (design.sink.shape !== 'fins') return `M${left} ${top}h${width}v${base}h${-width}z`;
-  const fin = design.sink.finHeight * scale;
-  const thick = Math.max(design.sink.finThickness * scale, 0.6);
-  const under = top + base;
-  const comb = Array.from({ length: design.sink.finCount }, (_, index) => {
-    const x = left + width - finPitch(design) * scale * index;
-    return `H${x.toFixed(2)}v${fin.toFixed(2)}h${(-thick).toFixed(2)}V${under.toFixed(2)}`;
+/** Pins as small squares; more than this many would be a grey smear. */
+const mostPinsDrawn = 400;
+
+function pinsBehind(sink: Sink, left: number, top: number, scale: number): string {
+  if (sink.pinColumns * sink.pinRows > mostPinsDrawn) return '';
+  const size = sink.pinThickness * scale;
+  const across = pitchOf(sink.width, sink.pinColumns, sink.pinThickness) * scale;
+  const along = pitchOf(sink.length, sink.pinRows, sink.pinThickness) * scale;
+  const squares = Array.from({ length: sink.pinColumns * sink.pinRows }, (_, index) => {
+    const x = left + across * (index % sink.pinColumns);
+    const y = top + along * Math.floor(index / sink.pinColumns);
+    return `M${x.toFixed(1)} ${y.toFixed(1)}h${size.toFixed(1)}v${size.toFixed(1)}h${(-size).toFixed(1)}z`;
   });
-  return `M${left} ${top}h${width}V${under}${comb.join('')}H${left}z`;
+  return squares.join('');
+}
+
+/** The outline of plate and fins seen from the ends of the fins, as one line. */
+function profilePath(
+  sink: Sink,
+  view: Profile,
+  left: number,
+  top: number,
+  scale: number,
+  base: number,
+): string {
+  const width = sink.width * scale;
+  const under = top + base;
+  const lower = comb(sink, view, left, under, scale, 1);
+  const upper = view.bothSides ? comb(sink, view, left, top, scale, -1) : `H${left + width}`;
+  const outline = `M${left} ${top}${upper}V${under}${lower}H${left}z`;
+  if (!view.closed) return outline;
+  const bottom = under + view.height * scale;
+  return `${outline}M${left} ${under}V${bottom}h${width}V${under}`;
+}
+
+/** The edge of the plate with its fins: leftwards and down for the lower side, rightwards and up for the upper. */
+function comb(sink: Sink, view: Profile, left: number, edge: number, scale: number, down: 1 | -1): string {
+  const pitch = pitchOf(sink.width, view.count, view.root) * scale;
+  const root = Math.max(view.root * scale, 0.6);
+  const slope = (root - Math.max(view.tip * scale, 0.6)) / 2;
+  const height = view.height * scale * down;
+  const start = down > 0 ? left + sink.width * scale : left;
+  const bars = Array.from({ length: view.count }, (_, index) => {
+    const x = start - down * pitch * index;
+    const tip = `${(-down * slope).toFixed(2)} ${height.toFixed(2)}`;
+    const flat = (-down * (root - 2 * slope)).toFixed(2);
+    return `H${x.toFixed(2)}l${tip}h${flat}L${(x - down * root).toFixed(2)} ${edge}`;
+  });
+  return `${bars.join('')}H${down > 0 ? left : left + sink.width * scale}`;
+}
+
+function countWords(sink: Sink): string {
+  if (sink.shape === 'pins') return `${sink.pinColumns} × ${sink.pinRows} pins`;
+  return sink.shape === 'finsBothSides' ? `${sink.finCount} fins a side` : `${sink.finCount} fins`;
 }
 
 function describe(design: Design): string {
-  const kind = design.sink.shape === 'fins' ? `a plate with ${design.sink.finCount} fins` : 'a flat panel';
+  const { sink } = design;
+  const kind = sink.shape === 'panel' ? 'a flat panel' : `a plate with ${countWords(sink)}`;
   return `Drawing to scale of ${kind} with ${design.device.count} devices on it.`;
 }

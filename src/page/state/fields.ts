@@ -30,20 +30,28 @@ export function knownField(path: string): FieldSpec {
   return spec;
 }
 
-type Tree = Readonly<Record<string, unknown>> | readonly unknown[];
-
-/** The value at a dotted path; null where the design has no such place (an efficiency point taken away). */
-export function leafAt(design: Design, path: string): Leaf {
-  const found = path
+/** Whatever stands at a dotted path; undefined where the design has no such place. */
+export function valueAt(design: Design, path: string): unknown {
+  return path
     .split('.')
     .reduce<unknown>((node, step) => (node as Record<string, unknown> | undefined)?.[step], design);
-  return (found ?? null) as Leaf;
 }
 
-/** A design with one leaf changed; everything not on the path is shared with the old one. */
-export function withLeaf(design: Design, path: string, value: Leaf): Design {
+/** The value of a field; null where the design has no such place (a point taken away). */
+export function leafAt(design: Design, path: string): Leaf {
+  return (valueAt(design, path) ?? null) as Leaf;
+}
+
+/** A design with one place changed; everything not on the path is shared with the old one. */
+export function withValue(design: Design, path: string, value: unknown): Design {
   return replaceIn(design as unknown as Tree, path.split('.'), value) as unknown as Design;
 }
+
+export function withLeaf(design: Design, path: string, value: Leaf): Design {
+  return withValue(design, path, value);
+}
+
+type Tree = Readonly<Record<string, unknown>> | readonly unknown[];
 
 function replaceIn(node: Tree, steps: readonly string[], value: unknown): Tree {
   const [step, ...rest] = steps as [string, ...string[]];

@@ -9,11 +9,18 @@ const pinned: Condition = ({ sink }) => sink.shape === 'pins';
 const blown: Condition = (design) => finned(design) && design.sink.fan === 'along';
 const spread: Condition = ({ device }) => device.spreader;
 
+const converterOnPlate: Condition = ({ converter }) =>
+  converter.kind !== 'none' && converter.heatTo === 'amplifierSink';
+
 /** Fields of devices, sink and case that mean something only in some designs. */
 export const heatConditions: Readonly<Record<string, Condition>> = {
   'device.padResistance': ({ device }) => device.pad === 'measured',
   'device.junctionToCase': ({ device }) => device.ladder === 'value' || device.ladder === 'points',
   'device.junctionTime': ({ device }) => device.ladder === 'value',
+  'sink.converterPart.width': converterOnPlate,
+  'sink.converterPart.length': converterOnPlate,
+  'sink.converterPart.x': converterOnPlate,
+  'sink.converterPart.y': converterOnPlate,
   'device.spreaderWidth': spread,
   'device.spreaderLength': spread,
   'device.spreaderThickness': spread,

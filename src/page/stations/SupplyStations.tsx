@@ -1,5 +1,4 @@
 import { Show } from 'solid-js';
-import type { Design } from '../../../shared/design/schema.ts';
 import { ConverterDrawing, SupplyDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { FoundList } from '../parts/FoundList.tsx';
@@ -105,27 +104,17 @@ const mostPoints = 3;
 
 /** Up to three measured points of the module; more than one shows how the efficiency falls with load. */
 function EfficiencyPoints() {
-  const { store } = useSheet();
-  const points = () => store.view.converter.points;
-  const setPoints = (next: Design['converter']['points']) =>
-    store.change(
-      (design) => ({ ...design, converter: { ...design.converter, points: next } }),
-      'converter.points.',
-    );
   return (
     <PointList
       legend="Efficiency, measured or from the data"
       path="converter.points"
       noun="point"
-      count={points().length}
       most={mostPoints}
       columns={[
         { key: 'inputVoltage', label: 'at input' },
         { key: 'inputCurrent', label: 'and current' },
         { key: 'efficiency', label: 'efficiency' },
       ]}
-      add={() => setPoints([...points(), points().at(-1)!])}
-      remove={(index) => setPoints(points().filter((_each, at) => at !== index))}
     />
   );
 }
