@@ -11,6 +11,8 @@ export interface ServiceWords {
   readonly name: string;
   /** What is sent within an over, without a full stop. */
   readonly definition: string;
+  /** Marks and spaces that repeat within the over, s; null for an unbroken signal. */
+  readonly marks: readonly { readonly on: boolean; readonly duration: number }[] | null;
 }
 
 /** How a figure stands against its limit. Always shown as a word, never by colour alone. */
@@ -19,6 +21,8 @@ export type State = 'fine' | 'close' | 'over';
 /** One line of the verdicts at the head of the sheet. */
 export interface Verdict {
   readonly key: Service | 'supply' | 'people';
+  /** What the line is about: "SSB", "FT8", "12 V input". */
+  readonly name: string;
   readonly state: State;
   /** At most a few words: "up to 38 % of the time". */
   readonly headline: string;
@@ -94,6 +98,15 @@ export interface Label {
   readonly lines: readonly string[];
 }
 
+/** One thing the 12 V side or the final is found to be that is not fine. */
+export interface Finding {
+  readonly key: string;
+  readonly state: State;
+  readonly sentence: string;
+  /** It forbids transmitting at any duty, not only for a long time. */
+  readonly forbids: boolean;
+}
+
 /** The limit that ends the safe duty. */
 export interface Governing {
   readonly key: string;
@@ -153,6 +166,44 @@ export interface PlatePlace {
   readonly length: number;
 }
 
+/** A part on the plate: its contact face, and the spreader plate under it if there is one. */
+export interface PlacedPart extends PlatePlace {
+  readonly key: 'device' | 'converter';
+  /** "device 2", "the converter" */
+  readonly label: string;
+  readonly spreader: { readonly width: number; readonly length: number } | null;
+}
+
+/** A part with the temperature of the plate under it, K. */
+export interface WarmPart extends PlacedPart {
+  /** Heat into the plate there, W. */
+  readonly heat: number;
+  readonly mean: number;
+  /** Hottest point under the part. */
+  readonly peak: number;
+}
+
+/** Temperatures of the plate when the junction is hottest in the planned duty of a service. */
+export interface PlateMap {
+  readonly service: Service;
+  readonly columns: number;
+  readonly rows: number;
+  /** Middles of the cells, row by row from the lower left corner, K. */
+  readonly temperature: Float64Array;
+  readonly lowest: number;
+  readonly highest: number;
+  readonly plateMean: number;
+  readonly parts: readonly WarmPart[];
+}
+
+/** Places that keep the hottest junction as cool as found; the rise saved, K. */
+export interface SuggestedPlaces {
+  /** Centres in the order of the parts, m. */
+  readonly places: readonly { readonly x: number; readonly y: number }[];
+  /** Hottest junction before less after, K. */
+  readonly saved: number;
+}
+
 /** Everything `solve` finds. It always returns; what could not be computed is a named reason, never NaN. */
 export interface Solution {
   /** Every named quantity, SI, by catalogue key; per-service quantities as "ssb.junctionPeak". */
@@ -166,6 +217,8 @@ export interface Solution {
   /** What the duty is, in a sentence. */
   readonly dutyWords: string;
   readonly verdicts: readonly Verdict[];
+  /** What is not fine about the 12 V side and about the final, each the worst first. */
+  readonly findings: { readonly supply: readonly Finding[]; readonly final: readonly Finding[] };
   readonly cautions: readonly Caution[];
   /** Exposure by band, longest wave first. */
   readonly exposure: readonly ExposureRow[];
@@ -178,8 +231,8 @@ export interface Solution {
   /** Power path at PEP and averaged over one over of the service. */
   readonly powerPath: Readonly<Record<'pep' | Service, readonly PowerStep[]>>;
   readonly wires: readonly WireRow[];
-  /** Contact faces of the devices on the plate; empty when they do not fit. */
-  readonly places: readonly PlatePlace[];
+  /** Devices and converter on the plate; empty when they do not fit. */
+  readonly places: readonly PlacedPart[];
   /** Iterations of the coupled solve, all services together. */
   readonly iterations: number;
 }

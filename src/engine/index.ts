@@ -3,4 +3,5 @@
  * clock. See shared/solution.ts for what comes back.
  */
 export { ratingCurve, sweep, warmUp } from './couple/curves.ts';
+export { plateMap, suggestedPlaces } from './couple/plateMap.ts';
 export { solve } from './couple/solve.ts';

@@ -71,7 +71,7 @@ function warmUpFrom(coupled: Coupled, service: Service, settled: CycleState): Wa
     ladderStep(path.stages, state, piece.heat, piece.segment.duration);
     now += piece.segment.duration;
     time.push(now);
-    junction.push(plate[i]! + path.spreading * piece.heat + ladderRise(state) + piece.ripple);
+    junction.push(plate[i]! + piece.local + ladderRise(state) + piece.ripple);
   });
   return { service, time, junction, plate: [design.surroundings.ambient, ...plate] };
 }

@@ -1,38 +1,186 @@
 import type { Design } from '../../../shared/design/schema.ts';
-import { failure, type Outcome, success } from '../../../shared/outcome.ts';
+import { failure, type Note, note, type Outcome, success } from '../../../shared/outcome.ts';
 import type { PlateSource } from '../heat/plateSeries.ts';
 
-/**
- * Where the devices sit on the plate: evenly in as few rows as the width allows, centred. x across the fins, y along
- * them, m from the lower left corner.
- *
- * Fails with `devicesDoNotFit` when their contact faces take more than the plate.
- */
-export function devicePlaces(design: Design): Outcome<readonly PlateSource[]> {
-  const { device, sink } = design;
-  const columns = Math.min(device.count, Math.floor(sink.width / device.contactWidth + 1e-9));
-  const rows = columns > 0 ? Math.ceil(device.count / columns) : 0;
-  if (columns < 1 || rows * device.contactLength > sink.length * (1 + 1e-9)) return doNotFit(design);
-  const places: PlateSource[] = [];
-  for (let i = 0; i < device.count; i += 1) {
-    const row = Math.floor(i / columns);
-    const inRow = Math.min(columns, device.count - row * columns);
-    places.push({
-      x: (sink.width * ((i % columns) + 0.5)) / inRow,
-      y: (sink.length * (row + 0.5)) / rows,
-      width: device.contactWidth,
-      length: device.contactLength,
-    });
-  }
-  return success(places);
+/** What warms the plate at one place: a device, or the converter when it sits on the same sink. */
+export interface PlatePart {
+  readonly key: 'device' | 'converter';
+  /** "device 2", "converter" */
+  readonly label: string;
+  /** Face through which the heat enters the plate: contact face, or the spreader under it. */
+  readonly source: PlateSource;
+  /** The part's own contact face. */
+  readonly face: PlateSource;
 }
 
-function doNotFit(design: Design): Outcome<never> {
-  const { device, sink } = design;
-  const millimetres = (length: number) => Number((length * 1000).toPrecision(3));
-  return failure(
-    'devicesDoNotFit',
-    `${device.count} devices of ${millimetres(device.contactWidth)} × ${millimetres(device.contactLength)} mm do not fit on a plate of ${millimetres(sink.width)} × ${millimetres(sink.length)} mm.`,
-    { count: device.count },
+interface Size {
+  readonly width: number;
+  readonly length: number;
+}
+
+/** Lengths may overhang or overlap by this much, m, for rounding. */
+const slack = 1e-9;
+
+/** Whether the converter warms the amplifier's plate. */
+export function converterOnPlate(design: Design): boolean {
+  return design.converter.kind !== 'none' && design.converter.heatTo === 'amplifierSink';
+}
+
+/** Of the contact face or of the spreader under it, m. */
+function footprintOf({ device }: Design): Size {
+  return device.spreader
+    ? { width: device.spreaderWidth, length: device.spreaderLength }
+    : { width: device.contactWidth, length: device.contactLength };
+}
+
+const millimetres = (length: number) => Number((length * 1000).toPrecision(3));
+
+/**
+ * Evenly in as few rows as the width allows, centred. x across the fins, y along them, m from the lower left corner.
+ *
+ * Fails with `devicesDoNotFit` when their faces take more than the plate.
+ */
+function evenPlaces(design: Design, size: Size): Outcome<readonly PlateSource[]> {
+  const { sink } = design;
+  const { count } = design.device;
+  const columns = Math.min(count, Math.floor(sink.width / size.width + slack));
+  const rows = columns > 0 ? Math.ceil(count / columns) : 0;
+  if (columns < 1 || rows * size.length > sink.length * (1 + slack)) {
+    return failure(
+      'devicesDoNotFit',
+      `${count} devices of ${millimetres(size.width)} × ${millimetres(size.length)} mm do not fit on a plate of ${millimetres(sink.width)} × ${millimetres(sink.length)} mm.`,
+      { count },
+    );
+  }
+  return success(
+    Array.from({ length: count }, (_, i) => {
+      const row = Math.floor(i / columns);
+      const inRow = Math.min(columns, count - row * columns);
+      return {
+        x: (sink.width * ((i % columns) + 0.5)) / inRow,
+        y: (sink.length * (row + 0.5)) / rows,
+        ...size,
+      };
+    }),
   );
+}
+
+function deviceSources(design: Design, size: Size): Outcome<readonly PlateSource[]> {
+  const { places, count } = design.device;
+  if (places.length === 0) return evenPlaces(design, size);
+  if (places.length === count) return success(places.map(({ x, y }) => ({ x, y, ...size })));
+  const even = evenPlaces(design, size);
+  if (!even.ok) return even;
+  return success(even.value, [placesNote(places.length, count)]);
+}
+
+function placesNote(stored: number, count: number): Note {
+  return note(
+    'assumed',
+    'placesForOtherCount',
+    `Places are stored for ${stored} ${stored === 1 ? 'device' : 'devices'}, there are ${count}: they stand evenly until they are placed anew.`,
+    { stored, count },
+  );
+}
+
+/** Gap between two rectangles along the axis in which they are further apart, m; negative when they overlap. */
+function gapBetween(a: PlateSource, b: PlateSource): number {
+  return Math.max(
+    Math.abs(a.x - b.x) - (a.width + b.width) / 2,
+    Math.abs(a.y - b.y) - (a.length + b.length) / 2,
+  );
+}
+
+/** Places looked at along each side for a part that has none. */
+const looked = 25;
+
+/** Where a part without a place is furthest from the others; the middle of the plate when it does not fit beside them. */
+function roomiest(design: Design, size: Size, taken: readonly PlateSource[]): PlateSource {
+  const { width, length } = design.sink;
+  let best: PlateSource = { x: width / 2, y: length / 2, ...size };
+  let most = 0;
+  for (let i = 0; i < looked; i += 1) {
+    for (let j = 0; j < looked; j += 1) {
+      const spot = {
+        x: size.width / 2 + ((width - size.width) * i) / (looked - 1),
+        y: size.length / 2 + ((length - size.length) * j) / (looked - 1),
+        ...size,
+      };
+      const gap = Math.min(...taken.map((other) => gapBetween(spot, other)));
+      if (gap <= most) continue;
+      most = gap;
+      best = spot;
+    }
+  }
+  return best;
+}
+
+function converterSource(design: Design, taken: readonly PlateSource[]): PlateSource {
+  const { x, y, width, length } = design.sink.converterPart;
+  if (x !== null && y !== null) return { x, y, width, length };
+  return roomiest(design, { width, length }, taken);
+}
+
+/** How far a part reaches over the edge of the plate, m; 0 or less when it does not. */
+function overhang(design: Design, { x, y, width, length }: PlateSource): number {
+  const { sink } = design;
+  return Math.max(width / 2 - x, x + width / 2 - sink.width, length / 2 - y, y + length / 2 - sink.length);
+}
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Names the first part that is off the plate or on another one. */
+function faultOf(design: Design, parts: readonly PlatePart[]): Outcome<never> | null {
+  for (const part of parts) {
+    const over = overhang(design, part.source);
+    if (over > slack) {
+      return failure(
+        'partOffPlate',
+        `${capital(part.label)} reaches ${millimetres(over)} mm over the edge of the plate.`,
+        { over },
+      );
+    }
+  }
+  for (let i = 1; i < parts.length; i += 1) {
+    const other = parts.slice(0, i).find((each) => gapBetween(each.source, parts[i]!.source) < -slack);
+    if (other)
+      return failure('partsOverlap', `${capital(other.label)} and ${parts[i]!.label} overlap on the plate.`);
+  }
+  return null;
+}
+
+function spreaderFault({ device }: Design): Outcome<never> | null {
+  const covers =
+    device.spreaderWidth >= device.contactWidth - slack &&
+    device.spreaderLength >= device.contactLength - slack;
+  if (!device.spreader || covers) return null;
+  return failure(
+    'spreaderTooSmall',
+    'The spreader plate is smaller than the contact face of the device on it.',
+  );
+}
+
+/**
+ * Everything that warms the plate at a place: each device, evenly placed or where the design says, and the converter
+ * if its heat goes into this sink.
+ *
+ * Fails with `devicesDoNotFit`, `partOffPlate`, `partsOverlap` or `spreaderTooSmall`, naming the part.
+ */
+export function plateParts(design: Design): Outcome<readonly PlatePart[]> {
+  const { device } = design;
+  const small = spreaderFault(design);
+  if (small) return small;
+  const sources = deviceSources(design, footprintOf(design));
+  if (!sources.ok) return sources;
+  const parts: PlatePart[] = sources.value.map((source, i) => ({
+    key: 'device',
+    label: device.count === 1 ? 'the device' : `device ${i + 1}`,
+    source,
+    face: { ...source, width: device.contactWidth, length: device.contactLength },
+  }));
+  if (converterOnPlate(design)) {
+    const source = converterSource(design, sources.value);
+    parts.push({ key: 'converter', label: 'the converter', source, face: source });
+  }
+  return faultOf(design, parts) ?? success(parts, sources.notes);
 }

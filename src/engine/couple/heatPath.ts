@@ -3,12 +3,14 @@ import { failure, type Outcome, success } from '../../../shared/outcome.ts';
 import { type FosterStage, ladderResistance, singleStage } from '../heat/deviceLadder.ts';
 import type { HeatTable } from '../heat/heatTable.ts';
 import { interfaceResistance, pressedShare } from '../heat/interface.ts';
-import type { PlateSource } from '../heat/plateSeries.ts';
+import { metalOf } from '../heat/materials.ts';
+import type { Plate } from '../heat/plateSeries.ts';
 import { type PlateSpread, plateSpread } from '../heat/plateSpread.ts';
 import type { Sink } from '../heat/sink.ts';
 import { tabulateSink } from '../heat/sinkTable.ts';
+import { spreaderResistance } from '../heat/spreader.ts';
 import { correctedSink } from './correctedSink.ts';
-import { devicePlaces } from './devicePlaces.ts';
+import { type PlatePart, plateParts } from './devicePlaces.ts';
 import { deviceStages } from './deviceStages.ts';
 
 /** Rise at which ratings are quoted and the plate's film is taken for spreading, K. */
@@ -22,12 +24,18 @@ export interface HeatPath {
   readonly sink: Sink;
   /** Heat against rise in air of the room's temperature. */
   readonly table: HeatTable;
-  readonly places: readonly PlateSource[];
+  /** What stands on the plate: the devices first, then the converter if it is there. */
+  readonly parts: readonly PlatePart[];
+  /** Of the parts, in their order. */
   readonly spread: PlateSpread;
-  /** Case to plate, one device, K/W. */
+  /** Case to plate, one device, through pad and spreader plate, K/W. */
   readonly padResistance: number;
+  /** Of it the spreader plate and the joint under it, K/W; 0 without one. */
+  readonly spreaderResistance: number;
   /** Under the hottest device over the plate's mean, K per watt of one device, all devices equally hot, K/W. */
   readonly spreading: number;
+  /** The same under the device that is hottest with these heats (W, one device and the converter on the plate), K. */
+  readonly local: (deviceHeat: number, converterHeat: number) => LocalRise;
   /** Junction over case, one device, K/W. */
   readonly junctionToCase: number;
   /** Junction over plate's local temperature, one device: junction-to-case and pad. */
@@ -37,7 +45,14 @@ export interface HeatPath {
   readonly ratingHeat: number;
 }
 
-/** Case to plate for one device, K/W. */
+/** How much warmer the plate is under the hottest device than on the mean, K, and where. */
+export interface LocalRise {
+  readonly rise: number;
+  /** K per watt of the converter on the plate there, K/W; 0 without one. */
+  readonly perConverterWatt: number;
+}
+
+/** Case to plate or spreader for one device, K/W. */
 function padOf(design: Design): number {
   const { device } = design;
   if (device.pad === 'measured') return device.padResistance;
@@ -45,16 +60,64 @@ function padOf(design: Design): number {
   return interfaceResistance(device.pad, pressed).typical;
 }
 
-/** The greatest local rise over the plate's mean when all devices give one watt each. */
-function hottestSpread(spread: PlateSpread): number {
-  const sums = spread.meanMatrix.map((row) => row.reduce((sum, value) => sum + value, 0));
-  return Math.max(...sums);
+/** Rows of the devices: K per watt of one device with all of them equally hot, and per watt of the converter. */
+function deviceRows(parts: readonly PlatePart[], spread: PlateSpread) {
+  const converter = parts.findIndex((part) => part.key === 'converter');
+  const devices = converter < 0 ? parts.length : converter;
+  return spread.meanMatrix.slice(0, devices).map((row) => ({
+    own: row.slice(0, devices).reduce((sum, value) => sum + value, 0),
+    converter: converter < 0 ? 0 : row[converter]!,
+  }));
+}
+
+type DeviceRow = ReturnType<typeof deviceRows>[number];
+
+function localRise(rows: readonly DeviceRow[], deviceHeat: number, converterHeat: number): LocalRise {
+  let hottest = rows[0]!;
+  let rise = Number.NEGATIVE_INFINITY;
+  for (const row of rows) {
+    const here = row.own * deviceHeat + row.converter * converterHeat;
+    if (here <= rise) continue;
+    rise = here;
+    hottest = row;
+  }
+  return { rise, perConverterWatt: hottest.converter };
+}
+
+/** From the face of a device through its spreader plate into the sink, K/W; 0 without one. */
+function spreaderOf({ device }: Design, spread: PlateSpread): Outcome<number> {
+  if (!device.spreader) return success(0);
+  const { spreaderWidth: width, spreaderLength: length } = device;
+  return spreaderResistance(
+    {
+      width,
+      length,
+      thickness: device.spreaderThickness,
+      metal: metalOf(device.spreaderMetal),
+      joint: interfaceResistance(device.spreaderPad, width * length).typical,
+      faceWidth: device.contactWidth,
+      faceLength: device.contactLength,
+    },
+    spread.meanMatrix[0]![0]!,
+  );
+}
+
+/** The plate as the spreading series takes it: the fins folded into an even film on its cooled face. */
+export function plateOf(design: Design, { sink, ratingHeat }: Pick<HeatPath, 'sink' | 'ratingHeat'>): Plate {
+  return {
+    width: design.sink.width,
+    length: design.sink.length,
+    thickness: design.sink.baseThickness,
+    conductivity: sink.conductivity,
+    film: ratingHeat / (ratingRise * sink.plateArea),
+  };
 }
 
 /**
  * Prepares the heat path of a design: sink, spreading in the plate, pad and device.
  *
- * pressure: Pa. running: false counts a fan as stopped. Fails when the fins do not fit on the plate or the devices do not fit beside each other.
+ * pressure: Pa. running: false counts a fan as stopped. Fails when the fins do not fit on the plate, or the parts do not
+ * fit on it or overlap.
  */
 export function prepareHeatPath(design: Design, pressure: number, running = true): Outcome<HeatPath> {
   const { device, surroundings } = design;
@@ -62,37 +125,41 @@ export function prepareHeatPath(design: Design, pressure: number, running = true
   if (!sink.ok) return sink;
   const junction = deviceStages(device);
   if (!junction.ok) return junction;
-  const places = devicePlaces(design);
-  if (!places.ok) return places;
+  const parts = plateParts(design);
+  if (!parts.ok) return parts;
   const ambient = surroundings.ambient;
   const ratingHeat = sink.value.heat(ambient + ratingRise, ambient);
   if (!(ratingHeat > 0)) return failure('noCooling', 'This sink sheds no heat at all; check its dimensions.');
   const spread = plateSpread(
-    {
-      width: design.sink.width,
-      length: design.sink.length,
-      thickness: design.sink.baseThickness,
-      conductivity: sink.value.conductivity,
-      film: ratingHeat / (ratingRise * sink.value.plateArea),
-    },
-    places.value,
+    plateOf(design, { sink: sink.value, ratingHeat }),
+    parts.value.map((part) => part.source),
   );
   if (!spread.ok) return spread;
-  const padResistance = padOf(design);
-  const padTime = padResistance * device.flangeMass * flangeSpecificHeat;
+  const spreader = spreaderOf(design, spread.value);
+  if (!spreader.ok) return spreader;
+  const rows = deviceRows(parts.value, spread.value);
+  const pad = padOf(design);
+  const padTime = pad * device.flangeMass * flangeSpecificHeat;
   return success(
     {
       sink: sink.value,
       table: tabulateSink(sink.value, ambient),
-      places: places.value,
+      parts: parts.value,
       spread: spread.value,
-      padResistance,
+      padResistance: pad + spreader.value,
+      spreaderResistance: spreader.value,
       junctionToCase: ladderResistance(junction.value),
-      spreading: hottestSpread(spread.value),
-      stages: [...junction.value, ...singleStage(padResistance, padTime > 0 ? padTime : null)],
+      spreading: Math.max(...rows.map((row) => row.own)),
+      local: (deviceHeat, converterHeat) => localRise(rows, deviceHeat, converterHeat),
+      stages: [
+        ...junction.value,
+        ...singleStage(pad, padTime > 0 ? padTime : null),
+        // The spreader follows at once: its heat capacity is left out, which is cautious.
+        ...(spreader.value > 0 ? singleStage(spreader.value, null) : []),
+      ],
       deviceCount: device.count,
       ratingHeat,
     },
-    [...sink.notes, ...junction.notes],
+    [...sink.notes, ...junction.notes, ...parts.notes],
   );
 }

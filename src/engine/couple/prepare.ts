@@ -38,6 +38,13 @@ function coupledOf(
   return couple(design, loads, path.value, store, pep.value.railVoltage);
 }
 
+/** The same design with its fan stopped; the electrical side is the one already found. */
+export function withFanStopped(prepared: Prepared): Prepared {
+  const { design, pressure, electrics } = prepared;
+  const path = prepareHeatPath(design, pressure, false);
+  return { ...prepared, path, coupled: coupledOf(design, electrics, path, pressure) };
+}
+
 /** Makes a design ready for `solve`, `sweep` and the rest. */
 export function prepare(design: Design): Prepared {
   const pressure = pressureAtAltitude(design.surroundings.altitude);

@@ -73,6 +73,12 @@ export interface CycleState extends DutyPoint {
   readonly plateMean: number;
   readonly sinkAir: number;
   readonly ripple: number;
+  /** Plate under the hottest device over the plate's mean, mean of the cycle. */
+  readonly localMean: number;
+  /** When the junction is hottest: mean plate, heat into one device, heat of the converter into the plate. */
+  readonly plateAtPeak: number;
+  readonly heatAtPeak: number;
+  readonly converterHeatAtPeak: number;
   readonly deviceHeatCycle: number;
   readonly plateHeat: number;
   readonly caseHeat: number;
@@ -90,11 +96,16 @@ export interface CycleGuess {
   readonly junction: number;
 }
 
+/** Heat of the converter that goes into the amplifier's sink, W. */
+function converterIntoPlate({ converter }: Design, part: HeatParts): number {
+  return converter.heatTo === 'amplifierSink' ? part.converterHeat : 0;
+}
+
 /** What the cycle's two parts put into plate and case, W. */
 function segmentOf(coupled: Coupled, duration: number, part: HeatParts): StoreSegment {
   const { amplifier, converter } = coupled.design;
   const toSink = amplifier.networkHeatToSink;
-  const converterToSink = converter.heatTo === 'amplifierSink' ? part.converterHeat : 0;
+  const converterToSink = converterIntoPlate(coupled.design, part);
   const converterToCase = converter.heatTo === 'caseAir' ? part.converterHeat : 0;
   return {
     duration,
@@ -138,6 +149,10 @@ export interface HeatSegment {
   readonly segment: StoreSegment;
   /** Into one device, W. */
   readonly heat: number;
+  /** Of the converter into the plate at its place, W. */
+  readonly converterHeat: number;
+  /** Plate under the hottest device over the plate's mean, K. */
+  readonly local: number;
   /** K */
   readonly ripple: number;
 }
@@ -146,18 +161,21 @@ export interface HeatSegment {
 export function heatSegments(coupled: Coupled, share: number, load: ServiceLoad): readonly HeatSegment[] {
   const { design, path, receive } = coupled;
   const cycle = design.service.cycle;
+  const part = (duration: number, from: HeatParts, ripple: number): HeatSegment => {
+    const heat = from.deviceHeat / path.deviceCount;
+    const converterHeat = converterIntoPlate(design, from);
+    return {
+      segment: segmentOf(coupled, duration, from),
+      heat,
+      converterHeat,
+      local: path.local(heat, converterHeat).rise,
+      ripple,
+    };
+  };
   return [
-    {
-      segment: segmentOf(coupled, share * cycle, load.over),
-      heat: load.over.deviceHeat / path.deviceCount,
-      ripple: rippleOf(coupled, load),
-    },
-    {
-      segment: segmentOf(coupled, (1 - share) * cycle, receive),
-      heat: receive.deviceHeat / path.deviceCount,
-      ripple: 0,
-    },
-  ].filter((part) => part.segment.duration > 0);
+    part(share * cycle, load.over, rippleOf(coupled, load)),
+    part((1 - share) * cycle, receive, 0),
+  ].filter((each) => each.segment.duration > 0);
 }
 
 /** Whether every part of the design gets at least as much heat while transmitting as while listening. */
@@ -185,7 +203,7 @@ function cycleWith(coupled: Coupled, share: number, load: ServiceLoad, guess?: S
   let hottest = 0;
   let junctionPeak = -Infinity;
   parts.forEach((part, i) => {
-    const junction = plate.ends[i]! + path.spreading * part.heat + device.ends[i]! + part.ripple;
+    const junction = plate.ends[i]! + part.local + device.ends[i]! + part.ripple;
     if (junction <= junctionPeak) return;
     junctionPeak = junction;
     hottest = i;
@@ -193,13 +211,15 @@ function cycleWith(coupled: Coupled, share: number, load: ServiceLoad, guess?: S
   const meanOf = (overPart: number, restPart: number) => share * overPart + (1 - share) * restPart;
   const deviceHeatCycle = meanOf(load.over.deviceHeat, receive.deviceHeat);
   const perDevice = deviceHeatCycle / path.deviceCount;
-  const peakHeat = parts[hottest]!.heat;
-  const plateAtPeak = plate.ends[hottest]!;
-  const underMean = plate.mean + perDevice * path.spreading;
-  const underPeak = plateAtPeak + peakHeat * path.spreading;
+  const peak = parts[hottest]!;
+  const converterHeatToSink = meanOf(
+    converterIntoPlate(design, load.over),
+    converterIntoPlate(design, receive),
+  );
+  const localMean = path.local(perDevice, converterHeatToSink).rise;
+  const underMean = plate.mean + localMean;
+  const underPeak = plate.ends[hottest]! + peak.local;
   const junctionMean = underMean + perDevice * ladderResistance(path.stages);
-  const converterHeatToSink =
-    design.converter.heatTo === 'amplifierSink' ? meanOf(load.over.converterHeat, receive.converterHeat) : 0;
   return {
     share,
     junctionPeak,
@@ -207,7 +227,11 @@ function cycleWith(coupled: Coupled, share: number, load: ServiceLoad, guess?: S
     platePeak: plate.highest,
     plateMean: plate.mean,
     sinkAir: plate.air,
-    ripple: parts[hottest]!.ripple,
+    ripple: peak.ripple,
+    localMean,
+    plateAtPeak: plate.ends[hottest]!,
+    heatAtPeak: peak.heat,
+    converterHeatAtPeak: peak.converterHeat,
     deviceHeatCycle,
     plateHeat: cycleMean(parts, (segment) => segment.plate),
     caseHeat: cycleMean(parts, (segment) => segment.caseAir),
@@ -219,7 +243,7 @@ function cycleWith(coupled: Coupled, share: number, load: ServiceLoad, guess?: S
         key: 'case',
         label: 'case',
         mean: underMean + perDevice * path.padResistance,
-        peak: underPeak + peakHeat * path.padResistance,
+        peak: underPeak + peak.heat * path.padResistance,
       },
       { key: 'plateUnderDevice', label: 'plate under the device', mean: underMean, peak: underPeak },
       { key: 'plate', label: 'plate, mean', mean: plate.mean, peak: plate.highest },
@@ -283,6 +307,7 @@ export function holdTimeOf(coupled: Coupled, service: Service, limit: number): O
   const segment = segmentOf(coupled, 0, load.value.over);
   const perDevice = load.value.over.deviceHeat / path.deviceCount;
   const ripple = rippleOf(coupled, load.value);
-  const added = (time: number) => perDevice * (path.spreading + ladderImpedance(path.stages, time)) + ripple;
+  const local = path.local(perDevice, converterIntoPlate(coupled.design, load.value.over)).rise;
+  const added = (time: number) => local + perDevice * ladderImpedance(path.stages, time) + ripple;
   return success(store.timeToLimit(segment, limit, added));
 }

@@ -13,6 +13,7 @@ import { caseAirAt } from './caseStore.ts';
 import { type DutyLimit, safeShare } from './duty.ts';
 import type { PowerPoint } from './feed.ts';
 import { summariseFinal } from './finalSummary.ts';
+import { placesOf, putSink, stillFigures } from './heatValues.ts';
 import { junctionState, worst } from './limits.ts';
 import { cautionFigures, coolEnough, judgePeople, touchOf, warn } from './people.ts';
 import { putPeople } from './peopleValues.ts';
@@ -187,6 +188,7 @@ export function solve(design: Design): Solution {
   putGiven(list, prepared);
   if (electrics.ok) putElectrics(list, electrics.value, prepared.limits.design);
   if (path.ok) putPath(list, path.value, design);
+  if (path.ok) putSink(list, path.value, design);
   if (coupled.ok) putCoupled(list, coupled.value, prepared.limits.design);
 
   const cycles = forEachService((service): Outcome<CycleState> => {
@@ -218,6 +220,7 @@ export function solve(design: Design): Solution {
     list.put(`${service}.safeDuty`, result.value.safeDuty);
     list.put(`${service}.holdTime`, result.value.holdTime);
   }
+  const still = stillFigures(list, prepared);
   const metal = hottestMetal(cycles);
   const people = judgePeople(design, metal);
   const figures = cautionFigures(design, people, {
@@ -245,6 +248,7 @@ export function solve(design: Design): Solution {
       ...(side?.protection.notes ?? []),
       ...findingNotes(final),
       ...stateNotes(prepared, cycles),
+      ...still,
       ...(people.exposure.ok ? people.exposure.notes : []),
     ],
     services: results,
@@ -271,7 +275,7 @@ export function solve(design: Design): Solution {
     heatPath: forEachService((service) => nodesOf(cycles[service])),
     powerPath: powerPaths(point, cycles),
     wires: side?.protection.wires ?? [],
-    places: path.ok ? path.value.places : [],
+    places: path.ok ? placesOf(path.value) : [],
     iterations: services.reduce((sum, service) => {
       const cycle = cycles[service];
       return sum + (cycle.ok ? cycle.value.iterations : 0);

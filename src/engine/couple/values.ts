@@ -112,6 +112,7 @@ export function putPath(list: ValueList, path: HeatPath, design: Design): void {
   list.putAll({
     junctionToCase: path.junctionToCase,
     padResistance: path.padResistance,
+    spreaderResistance: path.spreaderResistance > 0 ? path.spreaderResistance : null,
     spreadingResistance: path.spreading,
     finGap: path.sink.gap,
     sinkMass: path.sink.mass,
@@ -169,6 +170,7 @@ export function putService(
     sinkResistance: state.plateHeat > 0 ? (state.plateMean - state.sinkAir) / state.plateHeat : null,
     platePeak: state.platePeak,
     junctionMean: state.junctionMean,
+    localRise: state.localMean,
     junctionRipple: state.ripple,
     junctionPeak: state.junctionPeak,
     junctionMargin: designLimit - state.junctionPeak,

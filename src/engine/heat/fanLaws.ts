@@ -44,6 +44,7 @@ export function withFan(
     ...still,
     heat,
     branches: [heat],
+    blown: (air) => operatingPoint(prepared, fan, path, air + matchingRise, conditions.pressure),
     detail: (plate, air, surroundings) => {
       const without = still.detail(plate, air, surroundings);
       const total = blown(plate, air);

@@ -1,6 +1,7 @@
 import type { SinkInput } from '../../../shared/design/schema.ts';
 import { failure, type Note, note, type Outcome, success } from '../../../shared/outcome.ts';
 import { standardPressure } from './constants.ts';
+import type { FanPoint } from './fan.ts';
 import { type FanOnSink, withFan } from './fanLaws.ts';
 import { defaultChannelFactor, type FinConditions, finGap, prepareFinArray } from './finArray.ts';
 import { massCheck } from './massCheck.ts';
@@ -79,6 +80,8 @@ export interface Sink {
   readonly steadyPlate: (heat: number, air: number) => number;
   /** Standard deviation of ln(film coefficient) at this state. */
   readonly filmUncertainty: (plate: number, air: number) => number;
+  /** Where fan and sink agree in air of a temperature, K; absent without a fan. */
+  readonly blown?: (air: number) => FanPoint;
   /** Doubts that depend on the state. */
   readonly notesAt: (plate: number, air: number) => readonly Note[];
 }
@@ -213,6 +216,7 @@ function assemble(description: SinkDescription, laws: SinkLaws): Sink {
     filmUncertainty: (plate, air) =>
       notesAt(plate, air).length > 0 ? Math.max(wideFilmUncertainty, laws.uncertainty) : laws.uncertainty,
     notesAt,
+    ...(laws.blown ? { blown: laws.blown } : {}),
   };
 }
 

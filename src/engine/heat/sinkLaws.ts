@@ -1,4 +1,5 @@
 import { type Note, note } from '../../../shared/outcome.ts';
+import type { FanPoint } from './fan.ts';
 import {
   type ChannelForm,
   defaultChannelFactor,
@@ -38,6 +39,8 @@ export interface SinkLaws {
   /** Standard deviation of ln(film coefficient) where nothing else widens it. */
   readonly uncertainty: number;
   readonly notes: readonly Note[];
+  /** Where fan and sink agree in air of a temperature, K; absent without a fan. */
+  readonly blown?: (air: number) => FanPoint;
 }
 
 /** Own choice: plate-correlation scatter of 15 to 20 % together with the spread between channel models. */
