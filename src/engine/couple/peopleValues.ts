@@ -84,7 +84,12 @@ function putSupplyDangers(list: ValueList, design: Design, figures: CautionFigur
   if (faultCurrent === null || !(faultCurrent > 0)) return;
   list.putAll({
     faultPower: faultCurrent * design.source.openVoltage,
-    ringBurnTime: ringBurnTime('goldAlloy', faultCurrent, ringSection, skinBurnRise),
-    ringRedTime: ringBurnTime('goldAlloy', faultCurrent, ringSection, redHeatRise),
+    ringBurnTime: magnitude(ringBurnTime('goldAlloy', faultCurrent, ringSection, skinBurnRise)),
+    ringRedTime: magnitude(ringBurnTime('goldAlloy', faultCurrent, ringSection, redHeatRise)),
   });
+}
+
+/** One figure: nothing more is known of it. */
+function magnitude(value: number): number {
+  return Number(value.toPrecision(1));
 }
