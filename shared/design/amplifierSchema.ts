@@ -400,6 +400,7 @@ export const deviceSchema = z.strictObject({
       polyimide: 'polyimide film, coated',
       alumina: 'alumina plate, greased',
       aluminiumNitride: 'aluminium nitride plate, greased',
+      beryllia: 'beryllia plate, greased (old stock, toxic dust)',
       bare: 'bare metal on metal, dry',
       measured: 'own value in K/W',
     },

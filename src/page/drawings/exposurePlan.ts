@@ -85,23 +85,25 @@ export function exposurePlan(
 }
 
 function groupByDistance(rows: readonly ExposureRow[]) {
-  const groups: { name: string; chosen: boolean; distance: number }[] = [];
-  for (const { band, distance, chosen } of rows) {
-    if (distance === null) continue;
+  const groups: { bands: number[]; chosen: boolean; distance: number }[] = [];
+  rows.forEach(({ distance, chosen }, index) => {
+    if (distance === null) return;
     const same = groups.find((group) => group.distance === distance);
     if (same) {
-      same.name = `${same.name}, ${band}`;
+      same.bands.push(index);
       same.chosen ||= chosen;
-    } else groups.push({ name: band, chosen, distance });
-  }
-  return groups.map((group) => ({ ...group, name: shorten(group.name) }));
+    } else groups.push({ bands: [index], chosen, distance });
+  });
+  return groups.map(({ bands, ...group }) => ({ ...group, name: nameOf(bands, rows) }));
 }
 
-/** "17 m, 15 m, 12 m" -> "17 to 12 m": bands of one distance lie side by side. */
-function shorten(name: string): string {
-  const bands = name.split(', ');
-  if (bands.length < 3) return name.replaceAll(' m,', ',');
-  return `${bands[0]?.replace(' m', '')} to ${bands.at(-1)}`;
+/** "17 to 12 m" for three and more bands side by side, else "40, 6 m". */
+function nameOf(bands: readonly number[], rows: readonly ExposureRow[]): string {
+  const names = bands.map((index) => rows[index]?.band ?? '');
+  const first = bands[0] ?? 0;
+  const sideBySide = bands.every((index, place) => index === first + place);
+  if (names.length > 2 && sideBySide) return `${names[0]?.replace(' m', '')} to ${names.at(-1)}`;
+  return names.join(', ').replaceAll(' m,', ',');
 }
 
 /** A line all round the antenna at a distance: two straights and two half circles, open where the antenna is broken. */

@@ -77,6 +77,18 @@ describe('the antenna from above', () => {
     ]);
   });
 
+  it('bands that do not lie side by side are named one by one', () => {
+    const found = exposurePlan(rowsOf([1.6, 2.1, 2.3, 2.5, 2.7, 2.8, 2.8, 2.8, 2.7, 2.7, 2.1]), 1, null);
+    expect(found.contours.map((contour) => contour.name)).toEqual([
+      '160 m',
+      '80, 6 m',
+      '60 m',
+      '40 m',
+      '30, 12, 10 m',
+      '20 to 15 m',
+    ]);
+  });
+
   it('stays on the sheet with labels apart, for any distances', () => {
     const distance = fc.double({ min: 0.2, max: 5000, noNaN: true });
     fc.assert(
