@@ -1,6 +1,7 @@
 import type { BenchFinding, BenchReport, BenchRunReport } from '../../../shared/bench.ts';
 import type { BenchRunInput, Design } from '../../../shared/design/schema.ts';
 import { failure, type Note, note, type Outcome, success } from '../../../shared/outcome.ts';
+import { pressureAtAltitude } from '../heat/air.ts';
 import { type BenchReading, type BenchRun, fitRun, modelTemperatures } from '../heat/benchFit.ts';
 import { type BenchModel, benchModel } from '../heat/benchModel.ts';
 import { type FilmKnowledge, fitSteady, updateFilm } from '../heat/benchUpdate.ts';
@@ -237,6 +238,11 @@ function reportNotes(examined: readonly Examined[], counted: number, filmFactor:
     );
   }
   return notes;
+}
+
+/** What the bench runs of a design say, in the air of its altitude; see `benchReport`. */
+export function benchReportOf(design: Design): Outcome<BenchReport> {
+  return benchReport(design, pressureAtAltitude(design.surroundings.altitude));
 }
 
 /** Results for the last few sinks and logs: the fit costs more than all the rest of a design. */

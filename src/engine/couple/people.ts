@@ -39,10 +39,14 @@ export interface PeopleFigures {
   readonly judgement: PeopleJudgement;
 }
 
-/** hottestMetal: highest plate temperature of the services at the planned duty, K. */
-export function touchOf(design: Design, hottestMetal: number | null): TouchFigures {
+/**
+ * hottestMetal: highest plate temperature of the services at the planned duty, K. edge: pessimistic edge of its band, K;
+ * the usual distance from the nominal figure counts where it is hotter.
+ */
+export function touchOf(design: Design, hottestMetal: number | null, edge = 0): TouchFigures {
   const { limits, surroundings } = design;
-  const temperature = hottestMetal === null ? null : pessimisticTouch(hottestMetal, surroundings.ambient);
+  const temperature =
+    hottestMetal === null ? null : Math.max(edge, pessimisticTouch(hottestMetal, surroundings.ambient));
   return {
     temperature,
     threshold: touchLimit(limits.touchedBy, limits.surface),
@@ -51,11 +55,11 @@ export function touchOf(design: Design, hottestMetal: number | null): TouchFigur
 }
 
 /** What the design means for people. */
-export function judgePeople(design: Design, hottestMetal: number | null): PeopleFigures {
+export function judgePeople(design: Design, hottestMetal: number | null, edge = 0): PeopleFigures {
   const { antenna, amplifier } = design;
   const input = { ...antenna, pep: amplifier.pep };
   const exposure = exposureDistance(input);
-  const touch = touchOf(design, hottestMetal);
+  const touch = touchOf(design, hottestMetal, edge);
   return {
     exposure,
     bands: exposureTable(input),

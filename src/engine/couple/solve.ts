@@ -8,7 +8,6 @@ import {
   type State,
   services,
 } from '../../../shared/solution.ts';
-import { findingNotes } from './amplifierJudgement.ts';
 import { caseAirAt } from './caseStore.ts';
 import { type DutyLimit, safeShare } from './duty.ts';
 import type { PowerPoint } from './feed.ts';
@@ -63,7 +62,7 @@ function supplySideOf(
 }
 
 /** Limits that end the safe duty. */
-function dutyLimits(prepared: Prepared): readonly DutyLimit[] {
+export function dutyLimits(prepared: Prepared): readonly DutyLimit[] {
   const { design, limits } = prepared;
   const junction: DutyLimit = {
     key: 'junction',
@@ -203,7 +202,7 @@ export function solve(design: Design): Solution {
   if (side) putProtection(list, side.protection);
 
   const final = summariseFinal(list, prepared, cycles);
-  const forbidding = [...(side?.findings ?? []), ...final].find((finding) => finding.forbids);
+  const forbidding = [...(side?.findings ?? []), ...final.findings].find((finding) => finding.forbids);
   const results = forEachService((service): Outcome<ServiceResult> => {
     const cycle = cycles[service];
     if (!cycle.ok) return cycle;
@@ -246,7 +245,7 @@ export function solve(design: Design): Solution {
       ...notesOf([electrics, path, coupled, ...services.map((service) => cycles[service])]),
       ...(electrics.ok ? [...electrics.value.feed.notes, ...electrics.value.notes] : []),
       ...(side?.protection.notes ?? []),
-      ...findingNotes(final),
+      ...final.notes,
       ...stateNotes(prepared, cycles),
       ...still,
       ...(people.exposure.ok ? people.exposure.notes : []),
@@ -263,11 +262,13 @@ export function solve(design: Design): Solution {
           failure: supplyFailure(prepared),
           wireSize: design.wiring.size,
           suggestedWire: side?.protection.firstPassing ?? null,
+          names: serviceWords(design),
         },
         list.values,
       ),
       peopleVerdict(people.judgement, list.values),
     ],
+    findings: { supply: side?.findings ?? [], final: final.findings },
     ...warn(figures),
     exposure: people.bands,
     contacts: people.contacts,

@@ -1,0 +1,164 @@
+import type { Design } from '../../../shared/design/schema.ts';
+import type { Outcome } from '../../../shared/outcome.ts';
+import { type Service, services } from '../../../shared/solution.ts';
+import { tabulateHeat } from '../heat/heatTable.ts';
+import type { Sink } from '../heat/sink.ts';
+import { ninetyPercent, normalQuantile } from '../numerics/normalQuantile.ts';
+import { type QuasiRandom, quasiRandom } from '../numerics/quasiRandom.ts';
+import { type SinkKnowledge, sinkKnowledge } from './benchKnowledge.ts';
+import { insideStore } from './caseStore.ts';
+import { sinkWith } from './correctedSink.ts';
+import { type HeatPath, prepareHeatPath } from './heatPath.ts';
+import { type LoadResponse, loadResponse } from './loadResponse.ts';
+import type { Prepared } from './prepare.ts';
+import { type Coupled, type CycleState, cycleAt } from './serviceCycle.ts';
+import { openStore } from './store.ts';
+import { type Draft, nominalDraft, type Unknown, unknownsOf } from './unknowns.ts';
+
+/** Nodes of a sample's heat table; enough for 1e-4 of the heat. */
+const sampleNodes = 16;
+
+/** Draws possible truths of a design and makes each ready to be asked like the design itself. */
+export interface BandSampler {
+  readonly design: Design;
+  readonly unknowns: readonly Unknown[];
+  readonly knowledge: SinkKnowledge;
+  /** Of the design as it stands. */
+  readonly nominal: Readonly<Partial<Record<Service, CycleState>>>;
+  /** The sample of this number; `places` receives the standard normal place of each unknown. */
+  draw(index: number, places: Float64Array): Coupled;
+}
+
+function nominalCycles(coupled: Coupled): Partial<Record<Service, CycleState>> {
+  const found: Partial<Record<Service, CycleState>> = {};
+  for (const service of services) {
+    const state = cycleAt(coupled, service, coupled.design.service.transmitShare);
+    if (state.ok) found[service] = state.value;
+  }
+  return found;
+}
+
+/** Standard deviation of ln(film coefficient) at the hottest planned state. */
+function filmDeviation(
+  sink: Sink,
+  knowledge: SinkKnowledge,
+  nominal: Readonly<Partial<Record<Service, CycleState>>>,
+): number {
+  if (knowledge.uncertainty !== null) return knowledge.uncertainty;
+  const hottest = Object.values(nominal).reduce<CycleState | null>(
+    (most, state) => (most && most.plateMean >= state.plateMean ? most : state),
+    null,
+  );
+  return hottest ? sink.filmUncertainty(hottest.plateMean, hottest.sinkAir) : sink.filmUncertainty(340, 300);
+}
+
+function withSink(design: Design, draft: Draft): Design {
+  return { ...design, sink: { ...design.sink, ...draft.sink } as Design['sink'] };
+}
+
+/** Logarithmic change of the spreading resistance by the lengths of the plate, a parabola in each. */
+type SpreadResponse = (places: Float64Array) => number;
+
+const plateLengths = ['sink.width', 'sink.length', 'sink.baseThickness'];
+
+function spreadResponse(prepared: Prepared, path: HeatPath, unknowns: readonly Unknown[]): SpreadResponse {
+  const terms = unknowns.flatMap((unknown, i) => {
+    if (!plateLengths.includes(unknown.key) || !(path.spreading > 0)) return [];
+    const at = (place: number) => {
+      const draft = nominalDraft();
+      unknown.draw(place, draft);
+      const moved = prepareHeatPath(withSink(prepared.design, draft), prepared.pressure);
+      return moved.ok && moved.value.spreading > 0 ? Math.log(moved.value.spreading / path.spreading) : 0;
+    };
+    const down = at(-ninetyPercent);
+    const up = at(ninetyPercent);
+    return [{ i, slope: (up - down) / 2, bend: (up + down) / 2 }];
+  });
+  return (places) => {
+    let change = 0;
+    for (const { i, slope, bend } of terms) {
+      const z = places[i]! / ninetyPercent;
+      change += slope * z + bend * z * z;
+    }
+    return Math.exp(change);
+  };
+}
+
+/** The joint of a sample; a spreader plate under it is known from its dimensions. */
+function jointOf(path: HeatPath, draft: Draft): number {
+  return (path.padResistance - path.spreaderResistance) * draft.pad + path.spreaderResistance;
+}
+
+/** Junction to case and joint scaled each; the time constants stay. */
+function stagesOf(path: HeatPath, draft: Draft): HeatPath['stages'] {
+  const last = path.padResistance > 0 ? path.stages.length - 1 : path.stages.length;
+  const joint = path.padResistance > 0 ? jointOf(path, draft) / path.padResistance : 1;
+  return path.stages.map((stage, i) => ({
+    ...stage,
+    resistance: stage.resistance * (i < last ? draft.junctionToCase : joint),
+  }));
+}
+
+/** Makes a design ready for sampling. Fails where the design itself has no heat path or load. */
+export function bandSampler(prepared: Prepared, seed: number): Outcome<BandSampler> {
+  const { coupled, design, pressure } = prepared;
+  if (!coupled.ok) return coupled;
+  const base = coupled.value;
+  const { path } = base;
+  const knowledge = sinkKnowledge(design, pressure);
+  const nominal = nominalCycles(base);
+  const response: LoadResponse = loadResponse(prepared, base);
+  const unknowns = unknownsOf(design, response, knowledge, filmDeviation(path.sink, knowledge, nominal));
+  const spread = spreadResponse(prepared, path, unknowns);
+  const next: QuasiRandom = quasiRandom(unknowns.length, seed);
+  const ambient = design.surroundings.ambient;
+
+  function sinkOf(draft: Draft): Sink {
+    const known = { ...knowledge, filmFactor: knowledge.filmFactor * draft.film };
+    const drawn = sinkWith(withSink(design, draft), pressure, known);
+    // Fins that overlap by a guess of their thickness are no sink: the lengths as entered then stand.
+    const sink = drawn.ok ? drawn : sinkWith(design, pressure, known);
+    const found = sink.ok ? sink.value : path.sink;
+    return { ...found, heatCapacity: found.heatCapacity * draft.capacity };
+  }
+
+  return {
+    ok: true,
+    notes: [],
+    value: {
+      design,
+      unknowns,
+      knowledge,
+      nominal,
+      draw(index, places) {
+        next(index, places);
+        const draft = nominalDraft();
+        unknowns.forEach((unknown, i) => {
+          places[i] = normalQuantile(places[i]!);
+          unknown.draw(places[i]!, draft);
+        });
+        const sink = sinkOf(draft);
+        const laws = sink.branches.map((law) => (rise: number) => law(ambient + rise, ambient));
+        const spreading = spread(places);
+        const sampled: HeatPath = {
+          ...path,
+          sink,
+          table: tabulateHeat(laws, sampleNodes),
+          padResistance: jointOf(path, draft),
+          junctionToCase: path.junctionToCase * draft.junctionToCase,
+          spreading: path.spreading * spreading,
+          rows: path.rows.map(({ own, converter }) => ({
+            own: own * spreading,
+            converter: converter * spreading,
+          })),
+          stages: stagesOf(path, draft),
+        };
+        const store =
+          design.sink.placement === 'inside'
+            ? insideStore(design, sampled, pressure)
+            : openStore(sampled, ambient);
+        return response.at(draft.load, { ...base, path: sampled, store });
+      },
+    },
+  };
+}

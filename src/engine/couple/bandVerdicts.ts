@@ -1,0 +1,163 @@
+import type { Edges } from '../../../shared/band.ts';
+import type { Design } from '../../../shared/design/schema.ts';
+import { type Service, type Solution, type State, services, type Verdict } from '../../../shared/solution.ts';
+import { joinUnit, minus, writeDuration, writeNumber } from '../quantity/write.ts';
+import { type JunctionLimits, junctionState, worst } from './limits.ts';
+import { judgePeople } from './people.ts';
+import type { Prepared } from './prepare.ts';
+import { peopleVerdict } from './verdicts.ts';
+
+type AllEdges = Readonly<Record<string, Edges>>;
+type ByService<T> = Readonly<Partial<Record<Service, T>>>;
+
+/** From this share on a duty counts as any. */
+const anyDuty = 0.9999;
+/** More samples than this without a steady state are said so. */
+const tellRunaway = 0.05;
+
+/**
+ * State of a junction by its band: fine when fine at the pessimistic edge. Where only the edge is beyond the design
+ * limit the word is "close", unless the edge comes to the point where one must stop.
+ */
+export function bandState(nominal: number, pessimistic: number, limits: JunctionLimits): State {
+  if (pessimistic <= limits.design) return 'fine';
+  if (nominal <= limits.design && pessimistic <= limits.stop) return 'close';
+  return junctionState(pessimistic, limits);
+}
+
+/** States of the services with the band. A state that other limits made worse stays. */
+export function bandStates(prepared: Prepared, solution: Solution, edges: AllEdges): ByService<State> {
+  const states: Partial<Record<Service, State>> = {};
+  for (const service of services) {
+    const result = solution.services[service];
+    const nominal = solution.values[`${service}.junctionPeak`];
+    const pessimistic = edges[`${service}.junctionPeak`]?.high;
+    if (!result.ok || nominal === undefined || pessimistic === undefined || pessimistic === null) continue;
+    states[service] = worst([result.value.state, bandState(nominal, pessimistic, prepared.limits)]);
+  }
+  return states;
+}
+
+const wholeDown = (share: number) => Math.floor(share * 100 + 1e-6);
+const per = (whole: number | string) => joinUnit(String(whole), '%');
+const celsius = (value: number) => joinUnit(degrees(value), '°C');
+const degrees = (value: number) => String(Math.round(value - 273.15)).replace('-', minus);
+const kelvins = (value: number) => joinUnit(writeNumber(Math.abs(value), 2), 'K');
+
+/** "24 to 51 %", or "24 %" where both edges are the same. */
+function dutyRange({ low, high }: Edges): string {
+  const from = wholeDown(low);
+  const to = wholeDown(high ?? 1);
+  return from === to ? per(from) : `${from} to ${per(to)}`;
+}
+
+function dutyWords(duty: Edges): string {
+  if (duty.low >= anyDuty) return 'any duty';
+  if ((duty.high ?? 1) <= 0) return 'not at any duty';
+  return `up to ${dutyRange(duty)} of the time`;
+}
+
+function holdWords(service: Service, duty: Edges, hold: Edges | undefined): string {
+  if (service !== 'keyDown' || hold === undefined || (duty.high ?? 1) <= 0) return '';
+  if (hold.high === null) {
+    return Number.isFinite(hold.low) ? `, or ${writeDuration(hold.low)} and more from cold` : '';
+  }
+  const low = writeDuration(hold.low);
+  const high = writeDuration(hold.high);
+  return low === high ? `, or ${low} from cold` : `, or ${low} to ${high} from cold`;
+}
+
+function junctionWords(service: Service, design: Design, solution: Solution, junction: Edges): string {
+  const nominal = solution.values[`${service}.junctionPeak`];
+  const limit = solution.values.designLimit;
+  if (nominal === undefined || limit === undefined || junction.high === null) return '';
+  const planned = joinUnit(writeNumber(design.service.transmitShare * 100, 2, true), '%');
+  const side = junction.high <= limit ? 'below' : 'above';
+  return (
+    `At the planned ${planned} the junction reaches ${celsius(nominal)}, ${degrees(junction.low)} to ` +
+    `${celsius(junction.high)}: the pessimistic edge is ${kelvins(limit - junction.high)} ${side} its design limit of ${celsius(limit)}.`
+  );
+}
+
+function countOn(duty: Edges, nominal: number): string {
+  const low = wholeDown(duty.low);
+  if (low === wholeDown(duty.high ?? 1)) return '';
+  return `Count on ${per(low)} (nominal ${per(wholeDown(nominal))}).`;
+}
+
+function runawayWords(share: number | undefined): string {
+  if (share === undefined || share <= tellRunaway) return '';
+  return `In ${per(Math.ceil(share * 100))} of the samples the heat runs away: no steady state.`;
+}
+
+/** The line of a service with its band; the line as it was where the service has none or something forbids it. */
+function serviceLine(
+  verdict: Verdict,
+  service: Service,
+  design: Design,
+  solution: Solution,
+  edges: AllEdges,
+  state: State | undefined,
+  runaway: number | undefined,
+): Verdict {
+  const result = solution.services[service];
+  const duty = edges[`${service}.safeDuty`];
+  const junction = edges[`${service}.junctionPeak`];
+  if (!result.ok || state === undefined || !duty || !junction) return verdict;
+  const governing = result.value.governing;
+  if (result.value.safeDuty === 0 && !['junction', 'touch', 'none'].includes(governing.key)) return verdict;
+  const parts = [
+    countOn(duty, result.value.safeDuty),
+    junctionWords(service, design, solution, junction),
+    runawayWords(runaway),
+    governing.key === 'none' && duty.low < anyDuty
+      ? 'At the pessimistic edge the junction limit governs.'
+      : governing.sentence,
+  ];
+  return {
+    ...verdict,
+    state,
+    headline: dutyWords(duty) + holdWords(service, duty, edges[`${service}.holdTime`]),
+    sentence: parts.filter((part) => part !== '').join(' '),
+  };
+}
+
+function isService(key: Verdict['key']): key is Service {
+  return (services as readonly string[]).includes(key);
+}
+
+/** Verdicts with the band in them: states at the pessimistic edge, both edges of duty and hold time. */
+export function bandVerdicts(
+  prepared: Prepared,
+  solution: Solution,
+  edges: AllEdges,
+  states: ByService<State>,
+  runaway: ByService<number>,
+): readonly Verdict[] {
+  const { design } = prepared;
+  return solution.verdicts.map((verdict) => {
+    const { key } = verdict;
+    if (key === 'people') return peopleLine(verdict, design, solution, edges.metal);
+    if (!isService(key)) return verdict;
+    return serviceLine(verdict, key, design, solution, edges, states[key], runaway[key]);
+  });
+}
+
+/** Touch at the edge of the band, or at the least distance from the nominal figure, whichever is hotter. */
+function peopleLine(verdict: Verdict, design: Design, solution: Solution, metal: Edges | undefined): Verdict {
+  const nominal = hottestMetal(solution);
+  const edge = metal?.high;
+  if (nominal === null || edge === undefined || edge === null) return verdict;
+  const people = judgePeople(design, nominal, edge);
+  const touchTemperature = people.touch.temperature;
+  const values = touchTemperature === null ? solution.values : { ...solution.values, touchTemperature };
+  return peopleVerdict(people.judgement, values);
+}
+
+/** Highest nominal temperature of the plate under a device in any service, K. */
+function hottestMetal({ heatPath }: Solution): number | null {
+  const peaks = services.flatMap((service) =>
+    heatPath[service].filter(({ key }) => key === 'plateUnderDevice').map(({ peak }) => peak),
+  );
+  return peaks.length > 0 ? Math.max(...peaks) : null;
+}

@@ -1,0 +1,204 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Band, Edges } from '../../../shared/band.ts';
+import { examples } from '../../../shared/design/examples.ts';
+import type { Design } from '../../../shared/design/schema.ts';
+import { services } from '../../../shared/solution.ts';
+import { band, bandSteps } from '../../../src/engine/couple/band.ts';
+import { bandState } from '../../../src/engine/couple/bandVerdicts.ts';
+import { solve } from '../../../src/engine/index.ts';
+import { resultOf } from '../resultOf.ts';
+import { warmUpRun } from './benchRuns.ts';
+import { anyDesign } from './designArbitrary.ts';
+import { change, exampleOf } from './designs.ts';
+
+const field = exampleOf('field-station-60w');
+
+const bandOf = (design: Design, samples = 128, seed = 1): Band => resultOf(band(design, { samples, seed }));
+const edge = (found: Band, key: string): Edges => {
+  const edges = found.edges[key];
+  if (!edges) throw new Error(`no band for ${key}`);
+  return edges;
+};
+const width = (found: Band, key: string): number => {
+  const { low, high } = edge(found, key);
+  return (high ?? Number.POSITIVE_INFINITY) - low;
+};
+
+describe('band of the results', () => {
+  it.each(examples.map(({ key, design }) => [key, design] as const))(
+    '%s: holds every nominal figure',
+    (_, design) => {
+      const { values } = solve(design);
+      const { edges } = bandOf(design, 32);
+      for (const [key, { low, high }] of Object.entries(edges)) {
+        const nominal = values[key];
+        if (nominal === undefined) continue;
+        expect(low, key).toBeLessThanOrEqual(nominal);
+        if (high !== null) expect(high, key).toBeGreaterThanOrEqual(nominal);
+      }
+      expect(Object.keys(edges).filter((key) => values[key] !== undefined).length).toBeGreaterThan(8);
+    },
+  );
+
+  it('is the same for the same seed, and nearly the same for another', () => {
+    expect(bandOf(field, 64)).toEqual(bandOf(field, 64));
+    const one = edge(bandOf(field, 512, 1), 'keyDown.junctionPeak');
+    const other = edge(bandOf(field, 512, 2), 'keyDown.junctionPeak');
+    expect(one).not.toEqual(other);
+    expect(Math.abs(one.high! - other.high!)).toBeLessThan(2);
+    expect(Math.abs(one.low - other.low)).toBeLessThan(2);
+  });
+
+  it('has settled at the usual number of samples: ten times as many move its edges by less than 1 K and 2 % of duty', () => {
+    const usual = bandOf(field, 512);
+    const many = bandOf(field, 5120);
+    for (const service of services) {
+      const junction = `${service}.junctionPeak`;
+      expect(Math.abs(edge(usual, junction).low - edge(many, junction).low)).toBeLessThan(1);
+      expect(Math.abs(edge(usual, junction).high! - edge(many, junction).high!)).toBeLessThan(1);
+      const duty = `${service}.safeDuty`;
+      expect(Math.abs(edge(usual, duty).low - edge(many, duty).low)).toBeLessThan(0.02);
+    }
+  });
+
+  // Each row adds doubt to one entry; the band of the key named beside it may not become narrower.
+  it.each<[string, Design['doubts'], Design['doubts'], string]>([
+    [
+      'fin thickness',
+      { 'sink.finThickness': 'caliper' },
+      { 'sink.finThickness': 'guess' },
+      'ratingResistance',
+    ],
+    ['fin height', { 'sink.finHeight': 'ruler' }, { 'sink.finHeight': 'guess' }, 'ratingResistance'],
+    ['width', { 'sink.width': 0 }, { 'sink.width': 0.02 }, 'ratingResistance'],
+    [
+      'junction to case',
+      { 'device.junctionToCase': 0.01 },
+      { 'device.junctionToCase': 'guess' },
+      'keyDown.junctionPeak',
+    ],
+    [
+      'efficiency',
+      { 'amplifier.efficiency': 0.01 },
+      { 'amplifier.efficiency': 0.06 },
+      'keyDown.junctionPeak',
+    ],
+  ])('more doubt of the %s never narrows it', (_, less, more, key) => {
+    // Two per cent are left to the sampling: a thicker fin cools better and narrows the gap, which nearly cancel.
+    expect(width(bandOf({ ...field, doubts: more }), key)).toBeGreaterThan(
+      0.98 * width(bandOf({ ...field, doubts: less }), key),
+    );
+  });
+
+  it('is wider when the finish is unsure', () => {
+    const anodised = change(field, { sink: { finish: 'anodised' } });
+    const unsure = change(field, { sink: { finish: 'unsure' } });
+    expect(width(bandOf(unsure), 'ratingHeat')).toBeGreaterThan(width(bandOf(anodised), 'ratingHeat'));
+  });
+
+  it('is narrower when the efficiency was measured', () => {
+    const measured = change(field, { amplifier: { efficiencyMeasured: true } });
+    const guessed = change(field, { amplifier: { efficiencyMeasured: false } });
+    expect(width(bandOf(measured), 'keyDown.junctionPeak')).toBeLessThan(
+      width(bandOf(guessed), 'keyDown.junctionPeak'),
+    );
+  });
+
+  it('is narrower for the sink once a bench run has measured it', () => {
+    const measured = { ...field, bench: [warmUpRun(field, { film: 0.9, capacity: 1.05 })] };
+    const before = bandOf(field);
+    const after = bandOf(measured);
+    expect(before.measured).toBe(false);
+    expect(after.measured).toBe(true);
+    expect(width(after, 'ratingResistance')).toBeLessThan(0.5 * width(before, 'ratingResistance'));
+    expect(width(after, 'keyDown.plateMean')).toBeLessThan(width(before, 'keyDown.plateMean'));
+  });
+
+  it('ranks what matters: a hot sink in doubt points to its film, a guessed joint to the joint', () => {
+    const exact: Design['doubts'] = {
+      'amplifier.efficiency': 0.001,
+      'device.junctionToCase': 0.001,
+      'device.padResistance': 0.001,
+    };
+    const known = change({ ...field, doubts: exact }, { device: { pad: 'measured', padResistance: 0.6 } });
+    expect(bandOf(known).ranking.keyDown?.[0]?.key).toBe('film');
+    const joint = { ...known, doubts: { ...exact, 'device.padResistance': 0.5 } };
+    const [first] = bandOf(joint).ranking.keyDown ?? [];
+    expect(first?.key).toBe('pad');
+    expect(first?.effect).toBeGreaterThan(0);
+  });
+
+  it('shares out no more than the whole variance', () => {
+    for (const ranking of Object.values(bandOf(field).ranking)) {
+      expect(ranking.reduce((sum, { share }) => sum + share, 0)).toBeLessThan(1.15);
+    }
+  });
+
+  it('tells its progress and stops when told to', () => {
+    const told: number[] = [];
+    const stopped = band(field, {
+      samples: 160,
+      onProgress: (share) => told.push(share),
+      cancelled: () => told.length >= 3,
+    });
+    expect(stopped).toMatchObject({ ok: false, reason: { key: 'cancelled' } });
+    expect(told).toEqual([0.1, 0.2, 0.3]);
+    expect(bandSteps(field, { samples: 32 }).next()).toEqual({ done: false, value: 0.5 });
+  });
+
+  it('gives the reason of a design that has no heat path', () => {
+    const wrong = change(field, { sink: { finCount: 200, finThickness: 0.02 } });
+    expect(band(wrong)).toMatchObject({ ok: false, reason: { key: 'finsDoNotFit' } });
+  });
+
+  it('never throws and never gives NaN, for any design', () => {
+    fc.assert(
+      fc.property(anyDesign, (design) => {
+        const found = band(design, { samples: 16 });
+        if (!found.ok) {
+          expect(found.reason.sentence).not.toBe('');
+          return;
+        }
+        for (const [key, { low, high }] of Object.entries(found.value.edges)) {
+          expect(Number.isNaN(low), key).toBe(false);
+          expect(high === null || Number.isFinite(high), key).toBe(true);
+        }
+        const text = found.value.verdicts.map((line) => `${line.headline} ${line.sentence}`).join(' ');
+        expect(text).not.toMatch(/NaN|Infinity|undefined/);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('verdicts with the band', () => {
+  const limits = { design: 400, close: 415, stop: 430, maximum: 440 };
+
+  it.each([
+    [380, 399, 'fine'],
+    [380, 401, 'close'],
+    [380, 431, 'over'],
+    [401, 414, 'close'],
+    [401, 416, 'over'],
+  ] as const)('nominal %d K, edge %d K: %s', (nominal, pessimistic, state) => {
+    expect(bandState(nominal, pessimistic, limits)).toBe(state);
+  });
+
+  it('state both edges, count on the pessimistic one and put the nominal beside it', () => {
+    const { verdicts, edges } = bandOf(field);
+    const keyDown = verdicts.find(({ key }) => key === 'keyDown')!;
+    const { low, high } = edges['keyDown.safeDuty']!;
+    const whole = (share: number) => Math.floor(share * 100);
+    expect(keyDown.headline).toContain(`up to ${whole(low)} to ${whole(high!)}\u202f% of the time`);
+    expect(keyDown.headline).toMatch(/ to .* from cold/);
+    expect(keyDown.sentence).toContain(`Count on ${whole(low)}\u202f% (nominal `);
+    expect(keyDown.sentence).toContain('the pessimistic edge is');
+  });
+
+  it('leave the reasons of refused services as they are', () => {
+    const beacon = exampleOf('pocket-beacon-10w');
+    const nominal = solve(beacon).verdicts.find(({ key }) => key === 'ssb');
+    expect(bandOf(beacon, 32).verdicts.find(({ key }) => key === 'ssb')).toEqual(nominal);
+  });
+});
