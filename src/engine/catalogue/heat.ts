@@ -331,7 +331,8 @@ export const heatQuantities: readonly QuantityEntry[] = [
     dimension: 'temperature',
     station: 'surroundings',
     perService: true,
-    method: 'Closed box: inner film, wall, outer film and radiation for all the heat released inside.',
+    method:
+      'Box: inner film, wall, outer film and radiation for all the heat released inside; vents, if there are some, as a guess.',
     source: 'sealedBox',
   },
   {

@@ -14,6 +14,10 @@ const caseEmissivity = { bare: 0.1, painted: 0.9 } as const;
 /** Hottest case air that is tabulated over the room, K. */
 const widestAirRise = 120;
 
+/** Between low and high vents, part of the height of the case. Own choice, cautious. */
+const ventHeightShare = 0.5;
+
+/** The case of a design, with its vents if it has some. */
 export function closedCaseOf(design: Design): ClosedCase {
   const { surroundings } = design;
   return {
@@ -22,6 +26,9 @@ export function closedCaseOf(design: Design): ClosedCase {
     height: surroundings.caseHeight,
     emissivity: caseEmissivity[surroundings.caseFinish],
     bottomFree: false,
+    ...(surroundings.caseVents === 'vented'
+      ? { vents: { area: surroundings.ventArea, height: ventHeightShare * surroundings.caseHeight } }
+      : {}),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Design } from '../../../shared/design/schema.ts';
-import { failure, type Outcome, success } from '../../../shared/outcome.ts';
+import { failure, type Note, note, type Outcome, success } from '../../../shared/outcome.ts';
 import { type FosterStage, ladderResistance, singleStage } from '../heat/deviceLadder.ts';
 import type { HeatTable } from '../heat/heatTable.ts';
 import { interfaceResistance, pressedShare } from '../heat/interface.ts';
@@ -34,8 +34,10 @@ export interface HeatPath {
   readonly spreaderResistance: number;
   /** Under the hottest device over the plate's mean, K per watt of one device, all devices equally hot, K/W. */
   readonly spreading: number;
-  /** The same under the device that is hottest with these heats (W, one device and the converter on the plate), K. */
-  readonly local: (deviceHeat: number, converterHeat: number) => LocalRise;
+  /** The same for each device, and per watt of the converter on the plate. */
+  readonly rows: readonly PlateRow[];
+  /** In which the plate under a device follows its heat, s. */
+  readonly spreadingTime: number;
   /** Junction over case, one device, K/W. */
   readonly junctionToCase: number;
   /** Junction over plate's local temperature, one device: junction-to-case and pad. */
@@ -45,11 +47,10 @@ export interface HeatPath {
   readonly ratingHeat: number;
 }
 
-/** How much warmer the plate is under the hottest device than on the mean, K, and where. */
-export interface LocalRise {
-  readonly rise: number;
-  /** K per watt of the converter on the plate there, K/W; 0 without one. */
-  readonly perConverterWatt: number;
+/** Plate under a device over the plate's mean, K/W: per watt of each device, and per watt of the converter on the plate. */
+export interface PlateRow {
+  readonly own: number;
+  readonly converter: number;
 }
 
 /** Case to plate or spreader for one device, K/W. */
@@ -60,8 +61,7 @@ function padOf(design: Design): number {
   return interfaceResistance(device.pad, pressed).typical;
 }
 
-/** Rows of the devices: K per watt of one device with all of them equally hot, and per watt of the converter. */
-function deviceRows(parts: readonly PlatePart[], spread: PlateSpread) {
+function deviceRows(parts: readonly PlatePart[], spread: PlateSpread): PlateRow[] {
   const converter = parts.findIndex((part) => part.key === 'converter');
   const devices = converter < 0 ? parts.length : converter;
   return spread.meanMatrix.slice(0, devices).map((row) => ({
@@ -70,18 +70,29 @@ function deviceRows(parts: readonly PlatePart[], spread: PlateSpread) {
   }));
 }
 
-type DeviceRow = ReturnType<typeof deviceRows>[number];
+function greatestOwn(rows: readonly PlateRow[]): number {
+  let most = Number.NEGATIVE_INFINITY;
+  for (const row of rows) most = Math.max(most, row.own);
+  return most;
+}
 
-function localRise(rows: readonly DeviceRow[], deviceHeat: number, converterHeat: number): LocalRise {
-  let hottest = rows[0]!;
+/**
+ * How much warmer the plate is under the hottest device than on the mean, K. Follows `spreading` where a path carries
+ * another one than its rows.
+ *
+ * deviceHeat: into each device, W. converterHeat: of the converter into the plate at its place, W.
+ */
+export function localRise(path: HeatPath, deviceHeat: number, converterHeat: number): number {
   let rise = Number.NEGATIVE_INFINITY;
-  for (const row of rows) {
-    const here = row.own * deviceHeat + row.converter * converterHeat;
-    if (here <= rise) continue;
-    rise = here;
-    hottest = row;
-  }
-  return { rise, perConverterWatt: hottest.converter };
+  for (const row of path.rows) rise = Math.max(rise, row.own * deviceHeat + row.converter * converterHeat);
+  const own = greatestOwn(path.rows);
+  return own > 0 ? (rise * path.spreading) / own : rise;
+}
+
+/** A disk of the same face on a thick body follows with about A/(2 π α), s (own choice, rather quick: cautious). */
+function spreadingTimeOf(sink: Sink, { source }: PlatePart): number {
+  const diffusivity = (sink.conductivity * sink.mass) / (sink.heatCapacity * sink.density);
+  return (source.width * source.length) / (2 * Math.PI * diffusivity);
 }
 
 /** From the face of a device through its spreader plate into the sink, K/W; 0 without one. */
@@ -113,6 +124,18 @@ export function plateOf(design: Design, { sink, ratingHeat }: Pick<HeatPath, 'si
   };
 }
 
+function ventNotes({ surroundings }: Design): readonly Note[] {
+  if (surroundings.caseVents !== 'vented') return [];
+  return [
+    note(
+      'assumed',
+      'ventGuess',
+      'What the vents carry off is a guess: nothing stands between them and no mesh covers them. Measure the air inside.',
+      { area: surroundings.ventArea },
+    ),
+  ];
+}
+
 /**
  * Prepares the heat path of a design: sink, spreading in the plate, pad and device.
  *
@@ -139,27 +162,24 @@ export function prepareHeatPath(design: Design, pressure: number, running = true
   if (!spreader.ok) return spreader;
   const rows = deviceRows(parts.value, spread.value);
   const pad = padOf(design);
-  const padTime = pad * device.flangeMass * flangeSpecificHeat;
+  const padResistance = pad + spreader.value;
+  const padTime = padResistance * device.flangeMass * flangeSpecificHeat;
   return success(
     {
       sink: sink.value,
       table: tabulateSink(sink.value, ambient),
       parts: parts.value,
       spread: spread.value,
-      padResistance: pad + spreader.value,
+      padResistance,
       spreaderResistance: spreader.value,
       junctionToCase: ladderResistance(junction.value),
-      spreading: Math.max(...rows.map((row) => row.own)),
-      local: (deviceHeat, converterHeat) => localRise(rows, deviceHeat, converterHeat),
-      stages: [
-        ...junction.value,
-        ...singleStage(pad, padTime > 0 ? padTime : null),
-        // The spreader follows at once: its heat capacity is left out, which is cautious.
-        ...(spreader.value > 0 ? singleStage(spreader.value, null) : []),
-      ],
+      spreading: greatestOwn(rows),
+      rows,
+      spreadingTime: spreadingTimeOf(sink.value, parts.value[0]!),
+      stages: [...junction.value, ...singleStage(padResistance, padTime > 0 ? padTime : null)],
       deviceCount: device.count,
       ratingHeat,
     },
-    [...sink.notes, ...junction.notes, ...parts.notes],
+    [...sink.notes, ...junction.notes, ...parts.notes, ...ventNotes(design)],
   );
 }

@@ -2,11 +2,11 @@ import type { Design } from '../../../shared/design/schema.ts';
 import { failure, type Outcome, success } from '../../../shared/outcome.ts';
 import type { HeatNode, Service } from '../../../shared/solution.ts';
 import { type HottestPoint, hottestOf } from '../amplifier/linearStage.ts';
-import { ladderImpedance, ladderPeriodic, ladderResistance } from '../heat/deviceLadder.ts';
+import { ladderImpedance, ladderPeriodic, ladderResistance, type Segment } from '../heat/deviceLadder.ts';
 import type { DutyPoint } from './duty.ts';
 import type { PowerPoint } from './feed.ts';
 import type { Final } from './final.ts';
-import type { HeatPath } from './heatPath.ts';
+import { type HeatPath, localRise } from './heatPath.ts';
 import { type Loads, receivePoint, type ServiceLoad, serviceLoad } from './serviceLoad.ts';
 import type { Store, StoreRises, StoreSegment } from './store.ts';
 
@@ -141,7 +141,36 @@ function findRipple(coupled: Coupled, load: ServiceLoad): number {
     duration,
     power: (on ? load.keyDownHeat : load.keyUpHeat) / path.deviceCount,
   }));
-  return Math.max(0, ladderPeriodic(path.stages, elements).highest - mean * ladderResistance(path.stages));
+  // The plate under the device follows the elements too, in its own time.
+  const stages = [...path.stages, { resistance: path.spreading, timeConstant: path.spreadingTime }];
+  const device = ladderPeriodic(stages, elements).highest - mean * ladderResistance(stages);
+  return Math.max(0, device) + plateRipple(elements, path.deviceCount / path.sink.heatCapacity);
+}
+
+/**
+ * How far the plate swings above its course under the mean heat while a pattern repeats, K: the highest of
+ * ∫(P - mean) dt/C over its own mean. Long slots only: dots and dashes move a sink by hundredths of a kelvin. What the
+ * sink sheds meanwhile is left out; that is small while the pattern is short against the sink's time constant.
+ *
+ * perJoule: rise of the plate per joule into each device, K/J.
+ */
+function plateRipple(elements: readonly Segment[], perJoule: number): number {
+  let period = 0;
+  let energy = 0;
+  for (const { duration, power } of elements) {
+    period += duration;
+    energy += power * duration;
+  }
+  let surplus = 0;
+  let highest = 0;
+  let area = 0;
+  for (const { duration, power } of elements) {
+    const step = (power - energy / period) * duration;
+    area += (surplus + step / 2) * duration;
+    surplus += step;
+    highest = Math.max(highest, surplus);
+  }
+  return period > 0 ? (highest - area / period) * perJoule : 0;
 }
 
 /** One part of the cycle as the heat path meets it: into the stores, into one device, and the ripple on top. */
@@ -168,7 +197,7 @@ export function heatSegments(coupled: Coupled, share: number, load: ServiceLoad)
       segment: segmentOf(coupled, duration, from),
       heat,
       converterHeat,
-      local: path.local(heat, converterHeat).rise,
+      local: localRise(path, heat, converterHeat),
       ripple,
     };
   };
@@ -216,7 +245,7 @@ function cycleWith(coupled: Coupled, share: number, load: ServiceLoad, guess?: S
     converterIntoPlate(design, load.over),
     converterIntoPlate(design, receive),
   );
-  const localMean = path.local(perDevice, converterHeatToSink).rise;
+  const localMean = localRise(path, perDevice, converterHeatToSink);
   const underMean = plate.mean + localMean;
   const underPeak = plate.ends[hottest]! + peak.local;
   const junctionMean = underMean + perDevice * ladderResistance(path.stages);
@@ -307,7 +336,7 @@ export function holdTimeOf(coupled: Coupled, service: Service, limit: number): O
   const segment = segmentOf(coupled, 0, load.value.over);
   const perDevice = load.value.over.deviceHeat / path.deviceCount;
   const ripple = rippleOf(coupled, load.value);
-  const local = path.local(perDevice, converterIntoPlate(coupled.design, load.value.over)).rise;
+  const local = localRise(path, perDevice, converterIntoPlate(coupled.design, load.value.over));
   const added = (time: number) => local + perDevice * ladderImpedance(path.stages, time) + ripple;
   return success(store.timeToLimit(segment, limit, added));
 }

@@ -1,4 +1,5 @@
 import { airProperties } from './air.ts';
+import { type CaseVents, ventHeat } from './caseVents.ts';
 import { radiantHeat } from './constants.ts';
 import { type HeatTable, tabulateHeat } from './heatTable.ts';
 import { horizontalLength, horizontalPlateFilm } from './horizontalPlate.ts';
@@ -17,6 +18,8 @@ export interface ClosedCase {
   readonly emissivity: number;
   /** False when the box stands flat on a table: then the bottom gives off nothing. */
   readonly bottomFree: boolean;
+  /** Openings, if the case is not closed: a guess, see `ventHeat`. */
+  readonly vents?: CaseVents;
 }
 
 /** Heat carried off by one side of the walls, W, and its parts. */
@@ -99,6 +102,16 @@ export const stratificationShare = 0.2;
  * @param ambient air and surroundings outside, K
  */
 export function steadyCaseAir(box: ClosedCase, heat: number, ambient: number, pressure: number): CaseState {
+  if (box.vents) {
+    const air = risingRoot(
+      (temperature) => caseAirHeat(box, temperature, ambient, pressure) - heat,
+      ambient,
+      20,
+      temperatureTolerance,
+      widestRise,
+    );
+    return { wall: wallAt(box, air, ambient, pressure), air };
+  }
   const wall = risingRoot(
     (temperature) => outerWallHeat(box, temperature, ambient, pressure).total - heat,
     ambient,
@@ -116,8 +129,23 @@ export function steadyCaseAir(box: ClosedCase, heat: number, ambient: number, pr
   return { wall, air };
 }
 
+/** Wall that takes from the inside air what it gives to the room, K; inside air warmer than the room. */
+function wallAt(box: ClosedCase, inside: number, ambient: number, pressure: number): number {
+  const rise = inside - ambient;
+  if (!(rise > 0)) return ambient;
+  return risingRoot(
+    (temperature) =>
+      outerWallHeat(box, temperature, ambient, pressure).total -
+      innerWallHeat(box, inside, temperature, pressure),
+    ambient,
+    rise / 2,
+    temperatureTolerance,
+    rise,
+  );
+}
+
 /**
- * Heat a closed box gives off when its inside air has a temperature, W; the wall between is solved for. Air cooler than
+ * Heat a box gives off through walls and vents when its inside air has a temperature, W; the wall between is solved for. Air cooler than
  * the room takes up as much as equally warmer air gives off (sign reversed).
  */
 export function caseAirHeat(
@@ -129,16 +157,9 @@ export function caseAirHeat(
   const rise = caseAirTemperature - ambient;
   if (rise === 0) return 0;
   if (rise < 0) return -caseAirHeat(box, ambient - rise, ambient, pressure);
-  const wall = risingRoot(
-    (temperature) =>
-      outerWallHeat(box, temperature, ambient, pressure).total -
-      innerWallHeat(box, caseAirTemperature, temperature, pressure),
-    ambient,
-    rise / 2,
-    temperatureTolerance,
-    rise,
-  );
-  return outerWallHeat(box, wall, ambient, pressure).total;
+  const wall = wallAt(box, caseAirTemperature, ambient, pressure);
+  const vented = box.vents ? ventHeat(box.vents, caseAirTemperature, ambient, pressure) : 0;
+  return outerWallHeat(box, wall, ambient, pressure).total + vented;
 }
 
 /** Nodes of the table of a case: it costs a root a node, and the plate correlations are no better than 15 %. */

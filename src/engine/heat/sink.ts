@@ -56,6 +56,8 @@ export interface SinkOptions {
 export interface Sink {
   readonly shape: SinkDescription['shape'];
   readonly conductivity: number;
+  /** Of the metal, kg/m³. */
+  readonly density: number;
   readonly emissivity: number;
   /** Plate area W L, m². */
   readonly plateArea: number;
@@ -200,6 +202,7 @@ function assemble(description: SinkDescription, laws: SinkLaws): Sink {
   return {
     shape: description.shape,
     conductivity: metal.conductivity,
+    density: metal.density,
     emissivity: emissivityOf(description.finish, description.alloy, description.emissivity),
     plateArea: laws.plateArea,
     surfaceArea: laws.surfaceArea,

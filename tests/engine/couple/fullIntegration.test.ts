@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { prepare } from '../../../src/engine/couple/prepare.ts';
 import { cycleAt, heatSegments, holdTimeOf } from '../../../src/engine/couple/serviceCycle.ts';
 import { resultOf } from '../resultOf.ts';
-import { exampleOf } from './designs.ts';
+import { change, exampleOf } from './designs.ts';
 
 /**
  * The direct periodic state and the hold time against a plain time-stepping of all stores at once: sink with the exact
@@ -76,4 +76,40 @@ describe('against a full integration in time', () => {
     expect(found).not.toBeNull();
     expect(Math.abs((found ?? 0) - time)).toBeLessThan(0.5);
   });
+
+  it.each([
+    ['FT8', 300, 0.5],
+    ['WSPR', 600, 0.4],
+  ] as const)(
+    '%s slots in a cycle of %i s: every element followed, within 0.4 K',
+    (keyDownMode, cycle, share) => {
+      const slotted = change(design, { service: { keyDownMode, cycle } });
+      const inSlots = resultOf(prepare(slotted).coupled);
+      const state = resultOf(cycleAt(inSlots, 'keyDown', share));
+      const [over, rest] = heatSegments(inSlots, share, state.load);
+      const { segments } = state.load.signal;
+      const stores = cold();
+      let highest = 0;
+      const run = (duration: number, plateHeat: number, deviceHeat: number) => {
+        const steps = Math.ceil(duration / 0.5);
+        for (let i = 0; i < steps; i += 1) {
+          step(stores, plateHeat, deviceHeat, duration / steps);
+          highest = Math.max(highest, junctionOf(stores, deviceHeat));
+        }
+      };
+      for (let round = 0; round < 30; round += 1) {
+        highest = 0;
+        let left = over!.segment.duration;
+        for (let k = 0; left > 1e-6; k += 1) {
+          const { on, duration } = segments![k % segments!.length]!;
+          const heat = (on ? state.load.keyDownHeat : state.load.keyUpHeat) / path.deviceCount;
+          run(Math.min(duration, left), over!.segment.plate + (heat - over!.heat) * path.deviceCount, heat);
+          left -= duration;
+        }
+        run(rest!.segment.duration, rest!.segment.plate, rest!.heat);
+      }
+      expect(Math.abs(state.junctionPeak - highest)).toBeLessThan(0.4);
+      expect(state.junctionPeak).toBeGreaterThan(highest - 0.1);
+    },
+  );
 });
