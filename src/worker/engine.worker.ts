@@ -1,4 +1,4 @@
-import { ratingCurve, solve, sweep, warmUp } from '../engine/index.ts';
+import { amplifierCurves, plateMap, ratingCurve, solve, suggestedPlaces, sweep, warmUp } from '../engine/index.ts';
 import type { EngineAnswer, EngineCall, EngineCalls, EngineQuestion } from './messages.ts';
 
 interface WorkerScope {
@@ -7,7 +7,15 @@ interface WorkerScope {
 }
 
 const scope = self as unknown as WorkerScope;
-const calls: EngineCalls = { solve, sweep, warmUp, ratingCurve };
+const calls: EngineCalls = {
+  solve,
+  sweep,
+  warmUp,
+  ratingCurve,
+  amplifierCurves,
+  plateMap,
+  suggestedPlaces,
+};
 
 function run(call: EngineCall, args: EngineQuestion['args']): ReturnType<EngineCalls[EngineCall]> {
   const work = calls[call] as (...given: EngineQuestion['args']) => ReturnType<EngineCalls[EngineCall]>;

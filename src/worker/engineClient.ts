@@ -67,5 +67,8 @@ export function engineBeside(): EngineBeside {
     sweep: call('sweep'),
     warmUp: call('warmUp'),
     ratingCurve: call('ratingCurve'),
+    plateMap: call('plateMap'),
+    suggestedPlaces: call('suggestedPlaces'),
+    amplifierCurves: call('amplifierCurves'),
   } as EngineBeside;
 }

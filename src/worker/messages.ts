@@ -1,7 +1,16 @@
 import type { Dimension } from '../../shared/design/fields.ts';
 import type { Design } from '../../shared/design/schema.ts';
 import type { Outcome } from '../../shared/outcome.ts';
-import type { RatingCurve, Service, Solution, Sweep, WarmUp } from '../../shared/solution.ts';
+import type {
+  AmplifierCurves,
+  PlateMap,
+  RatingCurve,
+  Service,
+  Solution,
+  SuggestedPlaces,
+  Sweep,
+  WarmUp,
+} from '../../shared/solution.ts';
 import type { Reading } from '../engine/quantity/read.ts';
 
 /** Typed text the scanner could not read, for a field of this dimension in this unit. */
@@ -23,6 +32,9 @@ export interface EngineCalls {
   readonly sweep: (design: Design, service: Service) => Outcome<Sweep>;
   readonly warmUp: (design: Design, service: Service) => Outcome<WarmUp>;
   readonly ratingCurve: (design: Design) => Outcome<RatingCurve>;
+  readonly plateMap: (design: Design, service: Service) => Outcome<PlateMap>;
+  readonly suggestedPlaces: (design: Design, service: Service) => Outcome<SuggestedPlaces>;
+  readonly amplifierCurves: (design: Design) => AmplifierCurves;
 }
 
 export type EngineCall = keyof EngineCalls;

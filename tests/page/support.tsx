@@ -4,7 +4,7 @@ import { afterEach } from 'vitest';
 import type { Design } from '../../shared/design/schema.ts';
 import { startDesign } from '../../shared/design/start.ts';
 import { failure } from '../../shared/outcome.ts';
-import { ratingCurve, solve, sweep, warmUp } from '../../src/engine/index.ts';
+import { amplifierCurves, plateMap, ratingCurve, solve, suggestedPlaces, sweep, warmUp } from '../../src/engine/index.ts';
 import { createNotices } from '../../src/page/state/notices.ts';
 import { createPreferences } from '../../src/page/state/preferences.ts';
 import { createResults, type Engine, type Schedule } from '../../src/page/state/results.ts';
@@ -14,12 +14,28 @@ import { createSheetStore } from '../../src/page/state/store.ts';
 
 afterEach(cleanup);
 
-export const engine = { solve, sweep, warmUp, ratingCurve } satisfies Engine;
+export const engine = {
+  solve,
+  sweep,
+  warmUp,
+  ratingCurve,
+  amplifierCurves,
+  plateMap,
+  suggestedPlaces,
+} satisfies Engine;
 
 const noCurve = () => failure('notAsked', 'This test asks for no curves.');
 
 /** The real figures without the curves, for tests that do not look at plots. */
-export const figuresOnly: Engine = { solve, sweep: noCurve, warmUp: noCurve, ratingCurve: noCurve };
+export const figuresOnly: Engine = {
+  solve,
+  sweep: noCurve,
+  warmUp: noCurve,
+  ratingCurve: noCurve,
+  plateMap: noCurve,
+  suggestedPlaces: noCurve,
+  amplifierCurves: () => ({ output: noCurve(), mismatch: noCurve(), derating: noCurve() }),
+};
 
 /** Runs scheduled work at once, so that a test sees the result of an edit in the next line. */
 export const atOnce: Schedule = (work) => {

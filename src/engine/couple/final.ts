@@ -133,7 +133,8 @@ function measuredFinal(common: Common, stage: MeasuredStage): Final {
   };
 }
 
-function isSwitching(name: Design['amplifier']['class']): name is SwitchingClass {
+/** Whether a class switches: full output or none. */
+export function isSwitching(name: Design['amplifier']['class']): name is SwitchingClass {
   return name === 'D' || name === 'E' || name === 'F';
 }
 

@@ -1,13 +1,21 @@
-import type { Outcome } from '../../../shared/outcome.ts';
+import type { Note, Outcome } from '../../../shared/outcome.ts';
 import { type Service, services } from '../../../shared/solution.ts';
 import { driftMultiplier } from '../amplifier/bias.ts';
 import { activationTemperature, allowedDissipation, arrheniusFactor } from '../amplifier/derating.ts';
-import { type AmplifierFinding, judgeAmplifier } from './amplifierJudgement.ts';
+import { type AmplifierFinding, findingNotes, judgeAmplifier } from './amplifierJudgement.ts';
 import { type BiasState, biasState } from './biasState.ts';
 import { loadDoubts } from './loadDoubts.ts';
 import type { Prepared } from './prepare.ts';
 import type { CycleState } from './serviceCycle.ts';
+import { turnsAdvice } from './turnsAdvice.ts';
 import type { ValueList } from './values.ts';
+
+/** What is said of the final beside its figures. */
+export interface FinalSummary {
+  /** The worst first. */
+  readonly findings: readonly AmplifierFinding[];
+  readonly notes: readonly Note[];
+}
 
 type Cycles = Readonly<Record<Service, Outcome<CycleState>>>;
 
@@ -15,11 +23,7 @@ type Cycles = Readonly<Record<Service, Outcome<CycleState>>>;
  * The figures of the final that need the heat path: bias stability, derating, ageing and doubts; and what is not fine
  * about it, the worst first.
  */
-export function summariseFinal(
-  list: ValueList,
-  prepared: Prepared,
-  cycles: Cycles,
-): readonly AmplifierFinding[] {
+export function summariseFinal(list: ValueList, prepared: Prepared, cycles: Cycles): FinalSummary {
   const { design, limits } = prepared;
   const doubts = loadDoubts(design);
   list.putAll({
@@ -35,7 +39,8 @@ export function summariseFinal(
     const cycle = cycles[service];
     if (cycle.ok) putLimits(list, prepared, service, cycle.value);
   }
-  return judgeAmplifier(design, list.values, bias);
+  const findings = judgeAmplifier(design, list.values, bias);
+  return { findings, notes: [...findingNotes(findings), ...turnsAdvice(design, list.values)] };
 }
 
 function biasOf({ electrics, path, design, limits }: Prepared, list: ValueList): BiasState | null {

@@ -2,7 +2,7 @@ import type { Design } from '../../../shared/design/schema.ts';
 import type { Service, ServiceWords } from '../../../shared/solution.ts';
 import { joinUnit, writeDuration, writeNumber } from '../quantity/write.ts';
 import { keyingPattern } from '../signal/keying.ts';
-import { slotsOf, speechRatio } from './serviceSignal.ts';
+import { signalOf, slotsOf, speechRatio } from './serviceSignal.ts';
 
 const percent = (share: number) => joinUnit(writeNumber(share * 100, 2, true), '%');
 const seconds = (value: number) => joinUnit(writeNumber(value, 4, true), 's');
@@ -19,7 +19,9 @@ const steadyModes: Readonly<Record<Exclude<Mode, 'FT8' | 'FT4' | 'WSPR' | 'am'>,
   phaseShiftIdle: ['phase-shift idle', 'a carrier that dips to nothing at each symbol, like two tones'],
 };
 
-function speechWords({ service }: Design): ServiceWords {
+type Words = Omit<ServiceWords, 'marks'>;
+
+function speechWords({ service }: Design): Words {
   if (service.speechKind === 'twoTone') {
     return { name: 'two-tone', definition: 'two equal tones for the whole over, PEP at their common peaks' };
   }
@@ -30,7 +32,7 @@ function speechWords({ service }: Design): ServiceWords {
   };
 }
 
-function keyedWords({ service, amplifier }: Design): ServiceWords {
+function keyedWords({ service, amplifier }: Design): Words {
   const { keyingText, keyingSpeed, keyingWeight } = service;
   const pattern = keyingPattern(keyingSpeed, { text: keyingText, weight: keyingWeight });
   const text = keyingText.trim().toUpperCase();
@@ -42,7 +44,7 @@ function keyedWords({ service, amplifier }: Design): ServiceWords {
   return { name: 'CW', definition: `${what} over and over at ${speed} for the whole over${share}${held}` };
 }
 
-function modeWords({ service }: Design): ServiceWords {
+function modeWords({ service }: Design): Words {
   const mode = service.keyDownMode;
   const slots = slotsOf(mode);
   if (slots) {
@@ -65,7 +67,15 @@ function modeWords({ service }: Design): ServiceWords {
 
 /** Name and definition of each service of a design, for legends, tables and print. */
 export function serviceWords(design: Design): Readonly<Record<Service, ServiceWords>> {
-  return { ssb: speechWords(design), cw: keyedWords(design), keyDown: modeWords(design) };
+  const marksOf = (service: Service) => {
+    const signal = signalOf(design, service, []);
+    return signal.ok ? signal.value.segments : null;
+  };
+  return {
+    ssb: { ...speechWords(design), marks: null },
+    cw: { ...keyedWords(design), marks: marksOf('cw') },
+    keyDown: { ...modeWords(design), marks: marksOf('keyDown') },
+  };
 }
 
 /** What the duty is, at the cycle of a design. */

@@ -1,11 +1,13 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import type { Outcome, Reason } from '../../../shared/outcome.ts';
-import type { Service, ServiceResult, State, Verdict } from '../../../shared/solution.ts';
+import type { Service, ServiceResult, ServiceWords, State, Verdict } from '../../../shared/solution.ts';
 import { joinUnit, writeDuration, writeNumber, writeQuantity } from '../quantity/write.ts';
+import { serviceWords } from './serviceWords.ts';
 
 type Values = Readonly<Record<string, number>>;
 
-const serviceNames: Readonly<Record<Service, string>> = { ssb: 'SSB', cw: 'CW', keyDown: 'key-down' };
+/** A name at the beginning of a line. */
+const capital = (name: string) => name.charAt(0).toUpperCase() + name.slice(1);
 
 const percent = (share: number) => joinUnit(writeNumber(share * 100, 2, true), '%');
 const watts = (value: number) => writeQuantity(value, 'power', 'W');
@@ -46,14 +48,16 @@ export function serviceVerdict(
   design: Design,
   values: Values,
 ): Verdict {
+  const name = capital(serviceWords(design)[service].name);
   if (!result.ok) {
     const headline =
       result.reason.key === 'notLinear' ? `not in class ${design.amplifier.class}` : 'no result';
-    return { key: service, state: 'over', headline, sentence: result.reason.sentence };
+    return { key: service, name, state: 'over', headline, sentence: result.reason.sentence };
   }
   const found = result.value;
   return {
     key: service,
+    name,
     state: found.state,
     headline: `${dutyWords(found)}${holdWords(found)}`,
     sentence: `${junctionWords(service, design, values)} ${found.governing.sentence}`.trim(),
@@ -67,6 +71,7 @@ export interface SupplyJudgement {
   readonly failure: Reason | null;
   readonly wireSize: string;
   readonly suggestedWire: string | null;
+  readonly names: Readonly<Record<Service, ServiceWords>>;
 }
 
 /** The line of the 12 V side: currents, fuse, wire, drop. */
@@ -74,6 +79,7 @@ export function supplyVerdict(judged: SupplyJudgement, values: Values): Verdict 
   if (judged.failure) {
     return {
       key: 'supply',
+      name: '12 V input',
       state: 'over',
       headline: 'the supply cannot do it',
       sentence: judged.failure.sentence,
@@ -82,7 +88,9 @@ export function supplyVerdict(judged: SupplyJudgement, values: Values): Verdict 
   const peak = values.inputCurrentPep ?? 0;
   const means = (['ssb', 'cw', 'keyDown'] as const)
     .filter((service) => values[`${service}.inputCurrentMean`] !== undefined)
-    .map((service) => `${amperes(values[`${service}.inputCurrentMean`] ?? 0)} in ${serviceNames[service]}`);
+    .map(
+      (service) => `${amperes(values[`${service}.inputCurrentMean`] ?? 0)} in ${judged.names[service].name}`,
+    );
   const fuse =
     values.fuseRating === undefined ? 'no fitting fuse' : `fuse ${joinUnit(String(values.fuseRating), 'A')}`;
   const drop = `drop ${writeQuantity(values.pathDropPep ?? 0, 'voltage', 'V', 2)} (${percent(values.pathDropShare ?? 0)})`;
@@ -94,6 +102,7 @@ export function supplyVerdict(judged: SupplyJudgement, values: Values): Verdict 
   const complaints = judged.complaints.length > 0 ? ` ${judged.complaints.join(' ')}` : '';
   return {
     key: 'supply',
+    name: '12 V input',
     state: judged.state,
     headline: `${amperes(peak)} at the peak, ${fuse}, wire ${wire}, ${drop}`,
     sentence: `Mean while transmitting: ${means.join(', ')}. Power from the source at the peak: ${watts((values.sourceVoltage ?? 0) * peak)}.${complaints}${suggestion}`,
@@ -118,6 +127,7 @@ export function peopleVerdict(judged: PeopleJudgement, values: Values): Verdict 
       : `at least ${writeQuantity(values.exposureDistance, 'length', 'm', 2)} from the antenna`;
   return {
     key: 'people',
+    name: 'People',
     state: judged.state,
     headline: `${metal}, ${distance}`,
     sentence: `${judged.touch} ${judged.distance}`.trim(),

@@ -2,7 +2,7 @@ import { createMemo, Index, Show } from 'solid-js';
 import type { HeatNode } from '../../../shared/solution.ts';
 import { writeQuantity } from '../../engine/quantity/write.ts';
 import { niceTicks, spread } from '../parts/plot/data.ts';
-import { serviceNames, useSheet } from '../state/sheet.ts';
+import { useSheet } from '../state/sheet.ts';
 
 const width = 400;
 const top = 26;
@@ -32,13 +32,13 @@ export function HeatLadder() {
   return (
     <Show
       when={nodes().length > 0}
-      fallback={<p class="no-drawing">No temperatures for {serviceNames[sheet.service()]}.</p>}
+      fallback={<p class="no-drawing">No temperatures for {sheet.nameOf(sheet.service())}.</p>}
     >
       <svg
         class="drawing"
         viewBox={`0 0 ${width} 310`}
         role="img"
-        aria-label={`Heat path for ${serviceNames[sheet.service()]}: ${nodes().map(said).join(', ')}.`}
+        aria-label={`Heat path for ${sheet.nameOf(sheet.service())}: ${nodes().map(said).join(', ')}.`}
       >
         <path class="thin" d={`M${axisX} ${top - 8}V${bottom}`} />
         <Index each={ticks()}>

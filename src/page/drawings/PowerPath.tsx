@@ -1,7 +1,7 @@
 import { createMemo, createSignal, For, Index, onCleanup, onMount, Show } from 'solid-js';
 import type { PowerStep, Service } from '../../../shared/solution.ts';
 import { writeQuantity } from '../../engine/quantity/write.ts';
-import { serviceNames, useSheet } from '../state/sheet.ts';
+import { useSheet } from '../state/sheet.ts';
 
 /** The station that answers for each step of the power path. */
 const stationOf: Readonly<Record<PowerStep['key'], string>> = {
@@ -15,7 +15,6 @@ const stationOf: Readonly<Record<PowerStep['key'], string>> = {
 
 type Basis = 'pep' | Service;
 const bases: readonly Basis[] = ['pep', 'ssb', 'cw', 'keyDown'];
-const basisNames: Readonly<Record<Basis, string>> = { pep: 'at PEP', ...serviceNames };
 
 const narrowBelow = '(max-width: 760px)';
 
@@ -55,7 +54,7 @@ export function PowerPath() {
                   checked={basis() === each}
                   onChange={() => setBasis(each)}
                 />
-                <span>{basisNames[each]}</span>
+                <span>{each === 'pep' ? 'at PEP' : sheet.nameOf(each)}</span>
               </label>
             )}
           </For>

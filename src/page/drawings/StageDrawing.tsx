@@ -1,4 +1,5 @@
 import { createMemo, Show } from 'solid-js';
+import type { Design } from '../../../shared/design/schema.ts';
 import { createFigures } from '../parts/Found.tsx';
 import { useSheet } from '../state/sheet.ts';
 
@@ -10,13 +11,28 @@ const currentTop = 146;
 const currentBottom = 206;
 const samples = 96;
 
+/** Current of one device: max(0, standing + drive cos). Amperes. */
+interface Pulse {
+  readonly standing: number;
+  readonly drive: number;
+}
+
 interface Stage {
   readonly rail: number;
   readonly amplitude: number;
   readonly angle: number;
+  readonly atPep: Pulse;
+  readonly backedOff: Pulse;
 }
 
-/** Voltage and current at a device over one RF cycle at PEP, as the conduction-angle model sees them. */
+/** Why a class has no picture. */
+function notDrawn(design: Design): string {
+  return design.amplifier.calibration === 'readings' && !['D', 'E', 'F'].includes(design.amplifier.class)
+    ? 'A final known by readings has no waveforms to draw.'
+    : `Class ${design.amplifier.class} switches: its waveforms hang on the network and are not drawn.`;
+}
+
+/** Voltage and current at a device over one RF cycle at PEP and backed off, as the conduction-angle model sees them. */
 export function StageDrawing() {
   const sheet = useSheet();
   const figures = createFigures();
@@ -24,17 +40,18 @@ export function StageDrawing() {
     const rail = figures.value('railVoltagePep');
     const amplitude = figures.value('fundamentalVoltage');
     const angle = figures.value('conductionAnglePep');
+    const standing = figures.value('quiescentPerDevice');
+    const drive = figures.value('driveCurrentPep');
+    const less = figures.value('driveCurrentBackOff');
     if (rail === undefined || amplitude === undefined || angle === undefined) return undefined;
-    return { rail, amplitude, angle };
+    if (standing === undefined || drive === undefined || less === undefined) return undefined;
+    return { rail, amplitude, angle, atPep: { standing, drive }, backedOff: { standing, drive: less } };
   });
   return (
     <>
       <Show when={stage()}>{(found) => <Waveforms stage={found()} />}</Show>
       <Show when={stage() === undefined && figures.value('dcPowerPep') !== undefined}>
-        <p class="no-drawing">
-          Class {sheet.store.view.amplifier.class} switches: its waveforms hang on the network and are not
-          drawn.
-        </p>
+        <p class="no-drawing">{notDrawn(sheet.store.view)}</p>
       </Show>
       <Balance />
     </>
@@ -52,8 +69,9 @@ function Waveforms(props: { stage: Stage }) {
       const phase = (2 * Math.PI * index) / samples;
       return `${index === 0 ? 'M' : 'L'}${x(phase).toFixed(1)} ${at(phase).toFixed(1)}`;
     }).join('');
-  const edge = () => Math.cos(props.stage.angle / 2);
-  const pulse = (phase: number) => Math.max(0, (-Math.cos(phase) - edge()) / (1 - edge()));
+  const peak = () => Math.max(props.stage.atPep.standing + props.stage.atPep.drive, 1e-9);
+  const pulse = (of: Pulse) => (phase: number) =>
+    Math.max(0, of.standing - of.drive * Math.cos(phase)) / peak();
   const start = () => Math.PI - props.stage.angle / 2;
 
   return (
@@ -61,7 +79,7 @@ function Waveforms(props: { stage: Stage }) {
       class="drawing"
       viewBox="0 0 400 232"
       role="img"
-      aria-label={`One RF cycle at PEP: rail ${figures.text('railVoltagePep')}, amplitude ${figures.text('fundamentalVoltage')}, current flows for ${figures.text('conductionAnglePep')}.`}
+      aria-label={`One RF cycle at PEP: rail ${figures.text('railVoltagePep')}, amplitude ${figures.text('fundamentalVoltage')}, current up to ${figures.text('peakCurrentPep')} flows for ${figures.text('conductionAnglePep')}; 6 dB down up to ${figures.text('peakCurrentBackOff')} for ${figures.text('conductionAngleBackOff')}.`}
     >
       <path
         class="thin"
@@ -72,7 +90,14 @@ function Waveforms(props: { stage: Stage }) {
         class="outline"
         d={curve((phase) => v(props.stage.rail + props.stage.amplitude * Math.cos(phase)))}
       />
-      <path class="heat-line" d={curve((phase) => i(pulse(phase)))} />
+      <path class="heat-line" d={curve((phase) => i(pulse(props.stage.atPep)(phase)))} />
+      <path class="back-off-line" d={curve((phase) => i(pulse(props.stage.backedOff)(phase)))} />
+      <text class="caption" x={right} y={currentTop + 4} text-anchor="end">
+        {figures.text('peakCurrentPep')} at PEP
+      </text>
+      <text class="caption" x={right} y={currentTop + 18} text-anchor="end">
+        {figures.text('peakCurrentBackOff')} at 6 dB less
+      </text>
       <text class="caption" x={left + 6} y={v(props.stage.rail) + 14}>
         rail {figures.text('railVoltagePep')}
       </text>

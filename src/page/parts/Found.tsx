@@ -4,7 +4,7 @@ import { quantities } from '../../engine/catalogue/index.ts';
 import type { UnitSystem } from '../../engine/quantity/units.ts';
 import { writeDuration, writeQuantity, writeShareDown } from '../../engine/quantity/write.ts';
 import { Working } from '../later.tsx';
-import { serviceNames, useSheet } from '../state/sheet.ts';
+import { useSheet } from '../state/sheet.ts';
 import { writeDistanceUp } from './distance.ts';
 import { SymbolText } from './SymbolText.tsx';
 
@@ -79,6 +79,7 @@ export function Found(props: { name: string; main?: boolean; label?: string }) {
 
 /** Figures that each service has of its own, side by side. */
 export function FoundByService(props: { names: readonly string[] }) {
+  const sheet = useSheet();
   const figures = createFigures();
   const hasAny = (name: string) =>
     services.some((service) => figures.value(`${service}.${name}`) !== undefined);
@@ -89,7 +90,7 @@ export function FoundByService(props: { names: readonly string[] }) {
         <p class="by-service-head" aria-hidden="true">
           <span />
           <For each={services}>
-            {(service) => <span class={`service-${service}`}>{serviceNames[service]}</span>}
+            {(service) => <span class={`service-${service}`}>{sheet.nameOf(service)}</span>}
           </For>
         </p>
         <For each={props.names}>
@@ -117,14 +118,14 @@ function ServiceRow(props: { name: string }) {
         <For each={services}>
           {(service) => (
             <span class="found-value">
-              <span class="only-read">{serviceNames[service]}: </span>
+              <span class="only-read">{sheet.nameOf(service)}: </span>
               {shown(service)}
             </span>
           )}
         </For>
       </summary>
       <Show when={open()}>
-        <p class="working-service">Worked for {serviceNames[sheet.service()]}:</p>
+        <p class="working-service">Worked for {sheet.nameOf(sheet.service())}:</p>
         <Working entry={entry} service={sheet.service()} />
       </Show>
     </details>

@@ -1,6 +1,6 @@
 import { createUniqueId, For } from 'solid-js';
 import { services } from '../../../shared/solution.ts';
-import { serviceNames, useSheet } from '../state/sheet.ts';
+import { useSheet } from '../state/sheet.ts';
 
 /** Which service a drawing shows. One choice for the whole sheet. */
 export function ServicePicker(props: { legend: string }) {
@@ -18,7 +18,7 @@ export function ServicePicker(props: { legend: string }) {
               checked={sheet.service() === service}
               onChange={() => sheet.setService(service)}
             />
-            <span>{serviceNames[service]}</span>
+            <span>{sheet.nameOf(service)}</span>
           </label>
         )}
       </For>

@@ -8,7 +8,9 @@ const switching: Condition = (design) => ['D', 'E', 'F'].includes(design.amplifi
 const biased: Condition = (design) => ['A', 'AB'].includes(design.amplifier.class);
 const linear: Condition = (design) => ['A', 'AB', 'B'].includes(design.amplifier.class);
 const byEfficiency: Condition = (design) => design.amplifier.calibration === 'efficiency';
+const byReadings: Condition = (design) => design.amplifier.calibration === 'readings';
 const byDevices: Condition = (design) => design.amplifier.calibration === 'devices';
+const wound: Condition = (design) => !switching(design) && !byReadings(design);
 const resistive: Condition = (design) => switching(design) || byDevices(design);
 const fieldEffect: Condition = (design) => design.amplifier.deviceKind === 'mosfet';
 const looped: Condition = (design) => design.antenna.kind === 'smallLoop';
@@ -18,18 +20,21 @@ const byOvers: Condition = (design) => design.antenna.exposureBy === 'overs';
 const conditions: Readonly<Record<string, Condition>> = {
   ...heatConditions,
   'wiring.tinned': (design) => !design.wiring.size.startsWith('AWG'),
-  'amplifier.quiescentCurrent': (design) => design.amplifier.class === 'AB',
-  'amplifier.conductionAngle': (design) => design.amplifier.class === 'C',
+  'amplifier.ratedPep': (design) => !byReadings(design),
+  'amplifier.quiescentCurrent': (design) => design.amplifier.class === 'AB' && !byReadings(design),
+  'amplifier.conductionAngle': (design) => design.amplifier.class === 'C' && !byReadings(design),
+  'amplifier.arrangement': wound,
+  'amplifier.turnsRatio': wound,
   'amplifier.biasInReceive': biased,
   'amplifier.biasKeyed': biased,
   'amplifier.efficiency': byEfficiency,
   'amplifier.efficiencyMeasured': byEfficiency,
-  'amplifier.saturationVoltage': byDevices,
+  'amplifier.saturationVoltage': (design) => byDevices(design) && !switching(design),
   'amplifier.onResistance': resistive,
   'amplifier.onResistanceCoefficient': (design) => resistive(design) && design.amplifier.onResistance > 0,
   'amplifier.outputCapacitance': (design) => byDevices(design) && switching(design),
-  'amplifier.otherLoss': byDevices,
-  'amplifier.foldbackSwr': (design) => design.amplifier.swr > 1,
+  'amplifier.otherLoss': (design) => byDevices(design) && switching(design),
+  'amplifier.foldbackSwr': (design) => linear(design) && design.amplifier.swr > 1,
   'amplifier.transconductance': fieldEffect,
   'amplifier.thresholdDrift': fieldEffect,
   'service.speechKind': linear,

@@ -2,9 +2,12 @@ import { type Accessor, batch, createEffect, createSignal, on, onCleanup } from 
 import type { Design } from '../../../shared/design/schema.ts';
 import type { Outcome } from '../../../shared/outcome.ts';
 import {
+  type AmplifierCurves,
+  type PlateMap,
   type RatingCurve,
   type Service,
   type Solution,
+  type SuggestedPlaces,
   type Sweep,
   services,
   type WarmUp,
@@ -19,6 +22,9 @@ export interface Engine {
   readonly sweep: (design: Design, service: Service) => Soon<Outcome<Sweep>>;
   readonly warmUp: (design: Design, service: Service) => Soon<Outcome<WarmUp>>;
   readonly ratingCurve: (design: Design) => Soon<Outcome<RatingCurve>>;
+  readonly plateMap: (design: Design, service: Service) => Soon<Outcome<PlateMap>>;
+  readonly suggestedPlaces: (design: Design, service: Service) => Soon<Outcome<SuggestedPlaces>>;
+  readonly amplifierCurves: (design: Design) => Soon<AmplifierCurves>;
 }
 
 /** The curves behind the plots; they follow the figures a few frames later. */
@@ -26,6 +32,7 @@ export interface Curves {
   readonly sweeps: Readonly<Record<Service, Outcome<Sweep>>>;
   readonly warmUps: Readonly<Record<Service, Outcome<WarmUp>>>;
   readonly rating: Outcome<RatingCurve>;
+  readonly amplifier: AmplifierCurves;
 }
 
 export interface Results {
@@ -33,6 +40,8 @@ export interface Results {
   /** The design the shown figures belong to; behind the edited one while a frame is pending. */
   readonly solved: Accessor<Design | undefined>;
   readonly curves: Accessor<Curves | undefined>;
+  /** For what only one part of the page asks, such as the map of the plate. */
+  readonly engine: Engine;
   /** A fault of the sheet itself, in words; the last figures stay. */
   readonly fault: Accessor<string | null>;
 }
@@ -121,7 +130,7 @@ export function createResults(
     latest += 1;
     cancel();
   });
-  return { solution, solved, curves, fault };
+  return { solution, solved, curves, engine, fault };
 }
 
 interface Piece {
@@ -137,6 +146,7 @@ function piecesOf(engine: Engine, design: Design): readonly Piece[] {
       compute: () => engine.warmUp(design, service),
     })),
     { key: 'rating', compute: () => engine.ratingCurve(design) },
+    { key: 'amplifier', compute: () => engine.amplifierCurves(design) },
   ];
 }
 
@@ -147,5 +157,6 @@ function assemble(found: Partial<Record<string, unknown>>): Curves {
     sweeps: each('sweep') as Curves['sweeps'],
     warmUps: each('warmUp') as Curves['warmUps'],
     rating: found.rating as Curves['rating'],
+    amplifier: found.amplifier as Curves['amplifier'],
   };
 }

@@ -17,6 +17,8 @@ export interface SheetState {
   /** The service whose temperatures the drawings show. */
   readonly service: Accessor<Service>;
   readonly setService: Setter<Service>;
+  /** What a service is called in this design: “SSB”, “two-tone”, “key-down”, “FT8”. */
+  readonly nameOf: (service: Service) => string;
 }
 
 const SheetContext = createContext<SheetState>();
@@ -34,8 +36,10 @@ export function createSheetState(
 ): SheetState {
   const [focused, setFocused] = createSignal<string | null>(null);
   const [service, setService] = createSignal<Service>('keyDown');
-  return { ...pieces, focused, setFocused, service, setService };
+  const nameOf = (service: Service) =>
+    pieces.results.solution()?.words[service].name ?? serviceNames[service];
+  return { ...pieces, focused, setFocused, service, setService, nameOf };
 }
 
-/** The services as they stand on the page. */
-export const serviceNames: Readonly<Record<Service, string>> = { ssb: 'SSB', cw: 'CW', keyDown: 'key-down' };
+/** The services as they stand on the page before the first figures. */
+const serviceNames: Readonly<Record<Service, string>> = { ssb: 'SSB', cw: 'CW', keyDown: 'key-down' };

@@ -1,12 +1,12 @@
-import { Show } from 'solid-js';
+import { For, Show } from 'solid-js';
 import { mostReadings } from '../../../shared/design/amplifierSchema.ts';
-import type { Design } from '../../../shared/design/schema.ts';
 import { StageDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { FoundList } from '../parts/FoundList.tsx';
 import { PointList } from '../parts/PointList.tsx';
 import { More, Station } from '../parts/Station.tsx';
 import { useSheet } from '../state/sheet.ts';
+import { AmplifierPlots } from './AmplifierPlots.tsx';
 
 const calibrated = [
   'amplifier.class',
@@ -48,32 +48,34 @@ const bias = [
   'amplifier.biasResistance',
 ];
 
+/** Remarks of the engine that belong at this station. */
+const findingKeys = ['biasRunsAway', 'biasDrifts', 'drainVoltage', 'drainVoltageMismatched', 'derating'];
+
 /** Readings of output and rail current: the surest way to know a final. */
 function Readings() {
   const { store } = useSheet();
-  const readings = () => store.view.amplifier.readings;
-  const setReadings = (next: Design['amplifier']['readings']) =>
-    store.change(
-      (design) => ({ ...design, amplifier: { ...design.amplifier, readings: next } }),
-      'amplifier.readings.',
-    );
   return (
     <Show when={store.view.amplifier.calibration === 'readings'}>
       <PointList
         legend="Readings with a steady carrier"
         path="amplifier.readings"
         noun="reading"
-        count={readings().length}
         most={mostReadings}
         columns={[
           { key: 'power', label: 'output' },
           { key: 'current', label: 'rail current' },
         ]}
-        add={() => setReadings([...readings(), readings().at(-1)!])}
-        remove={(index) => setReadings(readings().filter((_each, at) => at !== index))}
       />
     </Show>
   );
+}
+
+/** The nearest transformer to wind, and what is not fine about the final. */
+function Advice() {
+  const sheet = useSheet();
+  const told = new Set(['turnsAdvice', ...findingKeys]);
+  const notes = () => (sheet.results.solution()?.notes ?? []).filter((note) => told.has(note.key));
+  return <For each={notes()}>{(note) => <p class="advice">{note.sentence}</p>}</For>;
 }
 
 export function AmplifierStation(props: { number: number }) {
@@ -100,13 +102,17 @@ export function AmplifierStation(props: { number: number }) {
         </>
       }
       sketch={<StageDrawing />}
+      wide={<AmplifierPlots />}
       found={
-        <FoundList
-          station="amplifier"
-          main={['deviceHeatPep', 'dcPowerPep']}
-          figures={['railCurrentPep', 'pep']}
-          byService={['averageRatio', 'dcPowerOver', 'deviceHeatOver', 'heatRatio']}
-        />
+        <>
+          <FoundList
+            station="amplifier"
+            main={['deviceHeatPep', 'dcPowerPep']}
+            figures={['railCurrentPep', 'pep', 'swingUsed', 'drainPeakVoltage', 'biasLoopGain']}
+            byService={['averageRatio', 'dcPowerOver', 'deviceHeatOver', 'heatRatio']}
+          />
+          <Advice />
+        </>
       }
     />
   );

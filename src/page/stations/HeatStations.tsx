@@ -1,21 +1,106 @@
 import { Show } from 'solid-js';
+import { mostStages } from '../../../shared/design/amplifierSchema.ts';
 import { CaseDrawing, HeatLadder, Plot, SinkDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { FoundList } from '../parts/FoundList.tsx';
+import { PointList } from '../parts/PointList.tsx';
 import { ServicePicker } from '../parts/ServicePicker.tsx';
 import { More, Station } from '../parts/Station.tsx';
+import { applies } from '../state/applies.ts';
 import { useSheet } from '../state/sheet.ts';
+import { DeratingPlot } from './AmplifierPlots.tsx';
 import { ratingPlot } from './plots.ts';
 
-const deviceMore = [
-  'device.maximumVoltage',
-  'device.maximumHeat',
+const device = [
+  'device.count',
+  'device.package',
+  'device.maximumJunction',
+  'device.ladder',
+  'device.junctionToCase',
   'device.junctionTime',
-  'device.flangeMass',
-  'device.contactLength',
-  'device.contactWidth',
-  'limits.designJunction',
 ];
+
+const mounting = ['device.pad', 'device.padResistance', 'device.spreader'];
+
+const spreader = [
+  'device.spreaderWidth',
+  'device.spreaderLength',
+  'device.spreaderThickness',
+  'device.spreaderMetal',
+  'device.spreaderPad',
+];
+
+const ratings = ['device.maximumVoltage', 'device.maximumHeat', 'device.flangeMass', 'limits.designJunction'];
+
+const face = ['device.contactLength', 'device.contactWidth'];
+
+/** The heat path inside the device, where the data sheet says more than one value. */
+function DeviceLadder() {
+  const { store } = useSheet();
+  const kind = () => store.view.device.ladder;
+  return (
+    <>
+      <Show when={kind() === 'points'}>
+        <PointList
+          legend="Transient thermal impedance"
+          path="device.impedancePoints"
+          noun="point"
+          most={mostStages}
+          columns={[
+            { key: 'time', label: 'after' },
+            { key: 'impedance', label: 'impedance' },
+          ]}
+        />
+      </Show>
+      <Show when={kind() === 'foster'}>
+        <PointList
+          legend="Stages of the curve fit"
+          path="device.fosterStages"
+          noun="stage"
+          most={mostStages}
+          columns={[
+            { key: 'resistance', label: 'resistance' },
+            { key: 'timeConstant', label: 'time constant' },
+          ]}
+        />
+      </Show>
+      <Show when={kind() === 'cauer'}>
+        <PointList
+          legend="Stages from the junction to the case"
+          path="device.cauerStages"
+          noun="stage"
+          most={mostStages}
+          columns={[
+            { key: 'capacity', label: 'capacity' },
+            { key: 'resistance', label: 'resistance' },
+          ]}
+        />
+      </Show>
+    </>
+  );
+}
+
+/** Places on the plate; an empty list spreads the devices evenly. */
+function DevicePlaces() {
+  const { store } = useSheet();
+  const middle = () => ({ x: store.view.sink.width / 2, y: store.view.sink.length / 2 });
+  return (
+    <PointList
+      legend="Centres on the plate; without any the devices are spread evenly"
+      path="device.places"
+      noun="place"
+      most={mostPlaces}
+      mayBeEmpty
+      blank={middle}
+      columns={[
+        { key: 'x', label: 'from the left' },
+        { key: 'y', label: 'from below' },
+      ]}
+    />
+  );
+}
+
+const mostPlaces = 16;
 
 export function DeviceStation(props: { number: number }) {
   return (
@@ -25,18 +110,15 @@ export function DeviceStation(props: { number: number }) {
       title="Devices and mounting"
       given={
         <>
-          <Fields
-            paths={[
-              'device.count',
-              'device.package',
-              'device.maximumJunction',
-              'device.junctionToCase',
-              'device.pad',
-              'device.padResistance',
-            ]}
-          />
-          <More label="Ratings, contact face, time constant, design limit" paths={deviceMore}>
-            <Fields paths={deviceMore} />
+          <Fields paths={device} />
+          <DeviceLadder />
+          <Fields paths={[...mounting, ...spreader]} />
+          <More label="Contact face and places on the plate" paths={face}>
+            <Fields paths={face} />
+            <DevicePlaces />
+          </More>
+          <More label="Ratings, mass, design limit" paths={ratings}>
+            <Fields paths={ratings} />
           </More>
         </>
       }
@@ -53,17 +135,57 @@ export function DeviceStation(props: { number: number }) {
           byService={['junctionPeak', 'junctionMargin', 'junctionMean', 'junctionRipple']}
         />
       }
+      wide={<DeratingPlot />}
     />
   );
 }
+
+const sinkShape = [
+  'sink.shape',
+  'sink.position',
+  'sink.tilt',
+  'sink.width',
+  'sink.length',
+  'sink.baseThickness',
+  'sink.finCount',
+  'sink.finHeight',
+  'sink.tapered',
+  'sink.finThickness',
+  'sink.finRoot',
+  'sink.finTip',
+  'sink.pinSection',
+  'sink.pinThickness',
+  'sink.pinHeight',
+  'sink.pinColumns',
+  'sink.pinRows',
+  'sink.fan',
+];
+
+const fan = [
+  'sink.fanFlow',
+  'sink.fanPressure',
+  'sink.fanMiddleFlow',
+  'sink.fanMiddlePressure',
+  'sink.fanVoltageShare',
+  'sink.fanPath',
+  'sink.bypassSection',
+];
 
 const sinkMore = [
   'sink.alloy',
   'sink.finish',
   'sink.emissivity',
   'sink.backExposed',
+  'sink.backShare',
   'sink.mass',
   'sink.placement',
+];
+
+const converterPart = [
+  'sink.converterPart.width',
+  'sink.converterPart.length',
+  'sink.converterPart.x',
+  'sink.converterPart.y',
 ];
 
 export function SinkStation(props: { number: number }) {
@@ -79,20 +201,20 @@ export function SinkStation(props: { number: number }) {
       title="Sink"
       given={
         <>
-          <Fields
-            paths={[
-              'sink.shape',
-              'sink.width',
-              'sink.length',
-              'sink.baseThickness',
-              'sink.finCount',
-              'sink.finHeight',
-              'sink.finThickness',
-            ]}
-          />
+          <Fields paths={sinkShape} />
+          <Show when={fan.some((path) => applies(sheet.store.view, path))}>
+            <More label="The fan and how its air is led" paths={fan}>
+              <Fields paths={fan} />
+            </More>
+          </Show>
           <More label="Metal, finish, mass, place" paths={sinkMore}>
             <Fields paths={sinkMore} />
           </More>
+          <Show when={converterPart.some((path) => applies(sheet.store.view, path))}>
+            <More label="The converter on this plate" paths={converterPart}>
+              <Fields paths={converterPart} />
+            </More>
+          </Show>
         </>
       }
       sketch={<SinkDrawing />}
@@ -136,6 +258,8 @@ export function SurroundingsStation(props: { number: number }) {
             'surroundings.caseHeight',
             'surroundings.caseDepth',
             'surroundings.caseFinish',
+            'surroundings.caseVents',
+            'surroundings.ventArea',
           ]}
         />
       }

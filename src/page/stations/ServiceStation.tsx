@@ -5,7 +5,7 @@ import { Fields } from '../parts/Fields.tsx';
 import { FoundList } from '../parts/FoundList.tsx';
 import { ServicePicker } from '../parts/ServicePicker.tsx';
 import { More, Station } from '../parts/Station.tsx';
-import { serviceNames, useSheet } from '../state/sheet.ts';
+import { useSheet } from '../state/sheet.ts';
 import { dutyPlot, type Told, warmUpPlot } from './plots.ts';
 
 const plan = [
@@ -75,10 +75,11 @@ export function ServiceStation(props: { number: number }) {
               />
             )}
           </Show>
+          <Definitions />
           <Show when={warmUp()}>
             {(told) => (
               <Plot
-                title={`Warming up in ${serviceNames[sheet.service()]}`}
+                title={`Warming up in ${sheet.nameOf(sheet.service())}`}
                 finding={told().finding}
                 cursorLabel="Time to read the temperatures at"
                 data={told().data}
@@ -89,6 +90,31 @@ export function ServiceStation(props: { number: number }) {
         </>
       }
     />
+  );
+}
+
+/** What each curve of the duty plot stands for, and what the duty is. */
+function Definitions() {
+  const sheet = useSheet();
+  const solution = () => sheet.results.solution();
+  return (
+    <Show when={solution()}>
+      {(found) => (
+        <div class="definitions">
+          <p>{found().dutyWords}</p>
+          <dl class="governing">
+            <For each={services}>
+              {(service) => (
+                <>
+                  <dt class={`service-${service}`}>{found().words[service].name}</dt>
+                  <dd>{found().words[service].definition}</dd>
+                </>
+              )}
+            </For>
+          </dl>
+        </div>
+      )}
+    </Show>
   );
 }
 
@@ -109,7 +135,7 @@ function Governing() {
           };
           return (
             <Show when={sentence()}>
-              <dt class={`service-${service}`}>{serviceNames[service]}</dt>
+              <dt class={`service-${service}`}>{sheet.nameOf(service)}</dt>
               <dd>{sentence()}</dd>
             </Show>
           );

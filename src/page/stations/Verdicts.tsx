@@ -22,10 +22,11 @@ const stations: Readonly<Record<Verdict['key'], string>> = {
 };
 
 /** A verdict, or its place while the first one is being found. */
-type Line = Pick<Verdict, 'key' | 'headline' | 'sentence'> & { readonly state?: State };
+type Line = Pick<Verdict, 'key' | 'name' | 'headline' | 'sentence'> & { readonly state?: State };
 
 const waiting: readonly Line[] = (['ssb', 'cw', 'keyDown', 'supply', 'people'] as const).map((key) => ({
   key,
+  name: names[key],
   headline: '…',
   sentence: '',
 }));
@@ -56,7 +57,7 @@ export function Verdicts() {
         <Index each={verdicts()}>
           {(verdict) => (
             <a class={`verdict verdict-${verdict().state ?? 'waiting'}`} href={`#${stations[verdict().key]}`}>
-              <span class="verdict-name">{names[verdict().key]}</span>
+              <span class="verdict-name">{verdict().name}</span>
               <Show when={verdict().state}>{(state) => <StateWord state={state()} />}</Show>
               <span class="verdict-headline">{verdict().headline}</span>
               <span class="verdict-sentence">{verdict().sentence}</span>
@@ -79,7 +80,7 @@ export function Verdicts() {
         <Index each={verdicts()}>
           {(verdict) => (
             <a class={`verdict-${verdict().state ?? 'waiting'}`} href={`#${stations[verdict().key]}`}>
-              <span class="bar-name">{names[verdict().key]}</span>
+              <span class="bar-name">{verdict().name}</span>
               <Show when={verdict().state}>{(state) => <StateWord state={state()} />}</Show>
               <span class="bar-headline">{verdict().headline}</span>
             </a>

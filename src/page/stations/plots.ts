@@ -10,7 +10,6 @@ import {
   type PlotSeries,
 } from '../parts/plot/data.ts';
 import type { Curves } from '../state/results.ts';
-import { serviceNames } from '../state/sheet.ts';
 
 /** A plot with what it says, in words. */
 export interface Told {
@@ -27,7 +26,7 @@ const plain = (value: number) => writeNumber(value, 3, true);
 const degrees = (value: number) => writeQuantity(value + icePoint, 'temperature');
 
 /** One colour and one line style for each service, everywhere. */
-const lines: Readonly<Record<Service, { tone: string; dash: readonly number[] }>> = {
+export const serviceLines: Readonly<Record<Service, { tone: string; dash: readonly number[] }>> = {
   ssb: { tone: '--ssb', dash: [9, 4] },
   cw: { tone: '--cw', dash: [3, 3] },
   keyDown: { tone: '--key-down', dash: [] },
@@ -85,7 +84,7 @@ export function dutyPlot(design: Design, solution: Solution, sweeps: Curves['swe
     const values = sweep.ok
       ? sweep.value.junctionPeak.map((kelvin) => (Number.isFinite(kelvin) ? toCelsius(kelvin) : null))
       : first.share.map(() => null);
-    return { key: service, label: serviceNames[service], values, ...lines[service] };
+    return { key: service, label: solution.words[service].name, values, ...serviceLines[service] };
   });
   const limits = limitLines(solution);
   const start = first.share.findIndex((share) => share >= design.service.transmitShare - 1e-9);
@@ -121,8 +120,8 @@ function safeDutyMarks(solution: Solution): readonly PlotMark[] {
     const share = result.value.safeDuty;
     const byJunction = result.value.governing.key === 'junction';
     if (share <= 0 || share >= 1 || !byJunction) return [];
-    const label = `${serviceNames[service]} up to ${writeShareDown(share)}`;
-    return [{ x: share * 100, y: toCelsius(limit), label, tone: lines[service].tone }];
+    const label = `${solution.words[service].name} up to ${writeShareDown(share)}`;
+    return [{ x: share * 100, y: toCelsius(limit), label, tone: serviceLines[service].tone }];
   });
 }
 
@@ -132,7 +131,7 @@ function dutyFinding(solution: Solution): string {
     if (!result.ok) return [];
     const share = result.value.safeDuty;
     const text = share >= 1 ? 'at any duty' : share <= 0 ? 'at no duty' : `up to ${writeShareDown(share)}`;
-    return [`${serviceNames[service]} ${text}`];
+    return [`${solution.words[service].name} ${text}`];
   });
   return parts.length === 0 ? '' : `Within the limits: ${parts.join(', ')}.`;
 }
@@ -152,7 +151,7 @@ export function warmUpPlot(
       key: 'junction',
       label: 'junction',
       values: junction.map(toCelsius),
-      tone: lines[service].tone,
+      tone: serviceLines[service].tone,
       dash: [],
     },
     { key: 'plate', label: 'plate', values: plate.map(toCelsius), tone: '--ink-soft', dash: [9, 4] },
@@ -162,7 +161,7 @@ export function warmUpPlot(
   const data: PlotData = {
     x: minutes,
     xLabel: 'min',
-    yLabel: `${serviceNames[service]}, from cold`,
+    yLabel: `${solution.words[service].name}, from cold`,
     xRange: [0, end],
     xTicks: niceTicks(0, end, 6),
     writeX: (value) => writeDuration(value * 60),

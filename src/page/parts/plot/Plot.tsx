@@ -2,7 +2,7 @@ import { createEffect, createSignal, createUniqueId, For, on, onCleanup, onMount
 import { createPrinting } from '../../state/printing.ts';
 import { useSheet } from '../../state/sheet.ts';
 import { type CanvasPlot, loadPlotting, mountPlot } from './canvas.ts';
-import type { PlotData } from './data.ts';
+import type { PlotData, PlotSeries } from './data.ts';
 import { SvgPlot } from './SvgPlot.tsx';
 
 const canvasHeight = 320;
@@ -131,7 +131,9 @@ function readAt(data: PlotData, index: number): string {
   if (x === undefined) return '';
   const parts = data.series.flatMap((series) => {
     const value = series.values[index];
-    return value === null || value === undefined ? [] : [`${series.label} ${data.writeY(value)}`];
+    return value === null || value === undefined
+      ? []
+      : [`${series.label} ${(series.write ?? data.writeY)(value)}`];
   });
   return `at ${data.writeX(x)}: ${parts.join(', ')}`;
 }
@@ -160,9 +162,7 @@ function PlotTable(props: { title: string; data: PlotData }) {
             {(index) => (
               <tr>
                 <th scope="row">{props.data.writeX(props.data.x[index]!)}</th>
-                <For each={props.data.series}>
-                  {(series) => <td>{cell(props.data, series.values[index])}</td>}
-                </For>
+                <For each={props.data.series}>{(series) => <td>{cell(props.data, series, index)}</td>}</For>
               </tr>
             )}
           </For>
@@ -172,6 +172,7 @@ function PlotTable(props: { title: string; data: PlotData }) {
   );
 }
 
-function cell(data: PlotData, value: number | null | undefined): string {
-  return value === null || value === undefined ? '–' : data.writeY(value);
+function cell(data: PlotData, series: PlotSeries, index: number): string {
+  const value = series.values[index];
+  return value === null || value === undefined ? '–' : (series.write ?? data.writeY)(value);
 }

@@ -4,6 +4,8 @@ export interface PlotSeries {
   readonly label: string;
   /** null where there is no value. */
   readonly values: readonly (number | null)[];
+  /** How its own values are written where they are not in the unit of the axis. */
+  readonly write?: (value: number) => string;
   readonly tone: string;
   readonly dash: readonly number[];
 }

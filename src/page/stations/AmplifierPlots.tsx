@@ -1,0 +1,62 @@
+import { createMemo, Show } from 'solid-js';
+import { Plot } from '../later.tsx';
+import { useSheet } from '../state/sheet.ts';
+import { deratingPlot, mismatchPlot, outputPlot } from './amplifierPlots.ts';
+import type { Told } from './plots.ts';
+
+function Shown(props: { told: Told | undefined; title: string; cursorLabel: string }) {
+  return (
+    <Show when={props.told}>
+      {(told) => (
+        <Plot
+          title={props.title}
+          finding={told().finding}
+          cursorLabel={props.cursorLabel}
+          data={told().data}
+          start={told().start}
+        />
+      )}
+    </Show>
+  );
+}
+
+/** The final over the amplitude of its output and over the mismatch of its load. */
+export function AmplifierPlots() {
+  const sheet = useSheet();
+  const curves = () => sheet.results.curves()?.amplifier;
+  const output = createMemo(() => {
+    const found = curves()?.output;
+    return found?.ok ? outputPlot(found.value) : undefined;
+  });
+  const mismatch = createMemo(() => {
+    const found = curves()?.mismatch;
+    const solution = sheet.results.solution();
+    return found?.ok && solution ? mismatchPlot(found.value, solution) : undefined;
+  });
+  return (
+    <>
+      <Shown
+        told={output()}
+        title="Power against output amplitude"
+        cursorLabel="Amplitude to read the powers at"
+      />
+      <Shown told={mismatch()} title="Heat against mismatch" cursorLabel="SWR to read the heat at" />
+    </>
+  );
+}
+
+/** The derating line of one device with the working point of each service. */
+export function DeratingPlot() {
+  const sheet = useSheet();
+  const derating = createMemo(() => {
+    const found = sheet.results.curves()?.amplifier.derating;
+    return found?.ok ? deratingPlot(found.value) : undefined;
+  });
+  return (
+    <Shown
+      told={derating()}
+      title="Derating of one device"
+      cursorLabel="Case temperature to read the allowed heat at"
+    />
+  );
+}
