@@ -20,14 +20,6 @@ function wrap(text: string, indent: string): string {
   return lines.map((l) => indent + l).join('\n');
 }
 
-const verdictNames: Readonly<Record<string, string>> = {
-  ssb: 'SSB',
-  cw: 'CW',
-  keyDown: 'Key-down',
-  supply: '12 V input',
-  people: 'People',
-};
-
 function cautionLines({ severity, title, figure, sentence, action, source }: Caution): string[] {
   const from = sources[source];
   return [
@@ -65,7 +57,7 @@ function exemptionCell({ exemption, judgedAt }: ExposureRow): string {
 export function asText(design: Design, solution: Solution): string {
   const parts = [design.name, ''];
   for (const verdict of solution.verdicts) {
-    parts.push(`${verdictNames[verdict.key]} [${verdict.state}]: ${verdict.headline}`);
+    parts.push(`${verdict.name} [${verdict.state}]: ${verdict.headline}`);
     parts.push(wrap(verdict.sentence, '    '));
   }
   if (solution.reasons.length > 0) {
