@@ -8,7 +8,6 @@ import { ServicePicker } from '../parts/ServicePicker.tsx';
 import { More, Station } from '../parts/Station.tsx';
 import { applies } from '../state/applies.ts';
 import { useSheet } from '../state/sheet.ts';
-import { DeratingPlot } from './AmplifierPlots.tsx';
 import { ratingPlot } from './plots.ts';
 
 const device = [
@@ -135,7 +134,6 @@ export function DeviceStation(props: { number: number }) {
           byService={['junctionPeak', 'junctionMargin', 'junctionMean', 'junctionRipple']}
         />
       }
-      wide={<DeratingPlot />}
     />
   );
 }
