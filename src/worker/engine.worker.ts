@@ -1,4 +1,12 @@
-import { amplifierCurves, plateMap, ratingCurve, solve, suggestedPlaces, sweep, warmUp } from '../engine/index.ts';
+import {
+  amplifierCurves,
+  plateMap,
+  ratingCurve,
+  solve,
+  suggestedPlaces,
+  sweep,
+  warmUp,
+} from '../engine/index.ts';
 import type { EngineAnswer, EngineCall, EngineCalls, EngineQuestion } from './messages.ts';
 
 interface WorkerScope {

@@ -4,7 +4,15 @@ import { afterEach } from 'vitest';
 import type { Design } from '../../shared/design/schema.ts';
 import { startDesign } from '../../shared/design/start.ts';
 import { failure } from '../../shared/outcome.ts';
-import { amplifierCurves, plateMap, ratingCurve, solve, suggestedPlaces, sweep, warmUp } from '../../src/engine/index.ts';
+import {
+  amplifierCurves,
+  plateMap,
+  ratingCurve,
+  solve,
+  suggestedPlaces,
+  sweep,
+  warmUp,
+} from '../../src/engine/index.ts';
 import { createNotices } from '../../src/page/state/notices.ts';
 import { createPreferences } from '../../src/page/state/preferences.ts';
 import { createResults, type Engine, type Schedule } from '../../src/page/state/results.ts';
