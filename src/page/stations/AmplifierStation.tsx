@@ -1,4 +1,4 @@
-import { Show } from 'solid-js';
+import { For, Show } from 'solid-js';
 import { mostReadings } from '../../../shared/design/amplifierSchema.ts';
 import { StageDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
@@ -6,6 +6,7 @@ import { FoundList } from '../parts/FoundList.tsx';
 import { PointList } from '../parts/PointList.tsx';
 import { More, Station } from '../parts/Station.tsx';
 import { useSheet } from '../state/sheet.ts';
+import { AmplifierPlots } from './AmplifierPlots.tsx';
 
 const calibrated = [
   'amplifier.class',
@@ -47,6 +48,9 @@ const bias = [
   'amplifier.biasResistance',
 ];
 
+/** Remarks of the engine that belong at this station. */
+const findingKeys = ['biasRunsAway', 'biasDrifts', 'drainVoltage', 'drainVoltageMismatched', 'derating'];
+
 /** Readings of output and rail current: the surest way to know a final. */
 function Readings() {
   const { store } = useSheet();
@@ -64,6 +68,14 @@ function Readings() {
       />
     </Show>
   );
+}
+
+/** The nearest transformer to wind, and what is not fine about the final. */
+function Advice() {
+  const sheet = useSheet();
+  const told = new Set(['turnsAdvice', ...findingKeys]);
+  const notes = () => (sheet.results.solution()?.notes ?? []).filter((note) => told.has(note.key));
+  return <For each={notes()}>{(note) => <p class="advice">{note.sentence}</p>}</For>;
 }
 
 export function AmplifierStation(props: { number: number }) {
@@ -90,13 +102,17 @@ export function AmplifierStation(props: { number: number }) {
         </>
       }
       sketch={<StageDrawing />}
+      wide={<AmplifierPlots />}
       found={
-        <FoundList
-          station="amplifier"
-          main={['deviceHeatPep', 'dcPowerPep']}
-          figures={['railCurrentPep', 'pep']}
-          byService={['averageRatio', 'dcPowerOver', 'deviceHeatOver', 'heatRatio']}
-        />
+        <>
+          <FoundList
+            station="amplifier"
+            main={['deviceHeatPep', 'dcPowerPep']}
+            figures={['railCurrentPep', 'pep', 'swingUsed', 'drainPeakVoltage', 'biasLoopGain']}
+            byService={['averageRatio', 'dcPowerOver', 'deviceHeatOver', 'heatRatio']}
+          />
+          <Advice />
+        </>
       }
     />
   );

@@ -8,6 +8,7 @@ import { ServicePicker } from '../parts/ServicePicker.tsx';
 import { More, Station } from '../parts/Station.tsx';
 import { applies } from '../state/applies.ts';
 import { useSheet } from '../state/sheet.ts';
+import { DeratingPlot } from './AmplifierPlots.tsx';
 import { ratingPlot } from './plots.ts';
 
 const device = [
@@ -134,6 +135,7 @@ export function DeviceStation(props: { number: number }) {
           byService={['junctionPeak', 'junctionMargin', 'junctionMean', 'junctionRipple']}
         />
       }
+      wide={<DeratingPlot />}
     />
   );
 }
