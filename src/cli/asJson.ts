@@ -1,3 +1,4 @@
+import type { Band } from '../../shared/band.ts';
 import { fileUnits } from '../../shared/design/fields.ts';
 import type { Design } from '../../shared/design/schema.ts';
 import type { Solution } from '../../shared/solution.ts';
@@ -20,8 +21,11 @@ function describe(key: string, value: number) {
   };
 }
 
-/** Every named quantity with what it is and where it comes from, and the verdicts, as one JSON object. */
-export function asJson(design: Design, solution: Solution): string {
+/**
+ * Every named quantity with what it is and where it comes from, and the verdicts, as one JSON object. band: null where
+ * it was not asked for; the verdicts are nominal then.
+ */
+export function asJson(design: Design, solution: Solution, band: Band | null = null): string {
   const quantities = Object.fromEntries(
     Object.entries(solution.values).map(([key, value]) => [key, describe(key, value)]),
   );
@@ -44,6 +48,7 @@ export function asJson(design: Design, solution: Solution): string {
     {
       name: design.name,
       verdicts,
+      band,
       services,
       quantities,
       cautions,

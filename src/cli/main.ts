@@ -2,16 +2,18 @@ import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { type Fault, parseDesign } from '../../shared/design/file.ts';
 import type { Design } from '../../shared/design/schema.ts';
-import { services } from '../../shared/solution.ts';
-import { solve, sweep } from '../engine/index.ts';
+import { type Solution, services } from '../../shared/solution.ts';
+import { band, solve, sweep } from '../engine/index.ts';
 import { asCsv } from './asCsv.ts';
 import { asJson } from './asJson.ts';
 import { asText } from './asText.ts';
+import { bandLines } from './bandText.ts';
 
-const usage = `Usage: npm run --silent solve -- FILE [--json | --sweep]
+const usage = `Usage: npm run --silent solve -- FILE [--json | --sweep] [--band]
 
 FILE     a design file (JSON); "-" reads standard input. Examples: shared/examples/*.json
 --json   every named quantity with symbol, unit, formula and source
+--band   how sure the figures are: nine of ten from samples of what is not exactly known, and what matters most
 --sweep  junction temperature against duty for the three services, as CSV
 --help   this text
 
@@ -29,6 +31,7 @@ function readArguments() {
       options: {
         json: { type: 'boolean', default: false },
         sweep: { type: 'boolean', default: false },
+        band: { type: 'boolean', default: false },
         help: { type: 'boolean', default: false },
       },
     });
@@ -55,6 +58,10 @@ function readDesign(file: string): Design {
   return parsed.ok ? parsed.design : fail(listFaults(file, parsed.faults), 1);
 }
 
+function namesOf({ words }: Solution): Readonly<Record<string, string>> {
+  return Object.fromEntries(services.map((service) => [service, words[service].name]));
+}
+
 function main(): void {
   const { values, positionals } = readArguments();
   if (values.help) {
@@ -64,13 +71,24 @@ function main(): void {
   const file = positionals[0];
   if (!file || positionals.length > 1) fail(usage, 2);
   if (values.json && values.sweep) fail(`--json and --sweep exclude each other\n\n${usage}`, 2);
+  if (values.band && values.sweep) fail(`--band and --sweep exclude each other\n\n${usage}`, 2);
   const design = readDesign(file);
   if (values.sweep) {
     process.stdout.write(asCsv(services.map((service) => [service, sweep(design, service)] as const)));
     return;
   }
-  const solution = solve(design);
-  process.stdout.write(values.json ? asJson(design, solution) : asText(design, solution));
+  const nominal = solve(design);
+  const found = values.band ? band(design) : null;
+  if (found && !found.ok) process.stderr.write(`no band: ${found.reason.sentence}\n`);
+  const sure = found?.ok ? found.value : null;
+  const solution = sure ? { ...nominal, verdicts: sure.verdicts } : nominal;
+  if (values.json) {
+    process.stdout.write(asJson(design, solution, sure));
+    return;
+  }
+  process.stdout.write(asText(design, solution));
+  if (sure) process.stdout.write(`\n${bandLines(sure, namesOf(nominal)).join('\n')}\n`);
+  else process.stdout.write('\nNominal figures; --band says how sure they are.\n');
 }
 
 main();

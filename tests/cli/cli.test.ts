@@ -47,7 +47,7 @@ describe('npm run solve', () => {
       expect(order).toEqual(order.toSorted((first, second) => first - second));
       for (const band of ['160 m', '\\* 20 m', '6 m'])
         expect(stdout).toMatch(new RegExp(`^ *${band} .*\\d m\\)$`, 'm'));
-      expect(stdout).toContain('laws, electrical codes');
+      expect(stdout.replace(/\s+/g, ' ')).toContain('laws, electrical codes');
     },
   );
 
@@ -104,5 +104,21 @@ describe('npm run solve', () => {
     const help = run('--help');
     expect(help.status).toBe(0);
     expect(help.stdout).toMatch(/Usage/);
+  });
+
+  it('says how sure it is on request: both edges in the verdicts, and what matters most', slow, () => {
+    const { status, stdout } = run(example, '--band');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/up to \d+ to \d+\u202f% of the time/);
+    expect(stdout).toContain('Nine of ten: 512 samples, seed 1');
+    expect(stdout).toContain('What matters most');
+    expect(run(example).stdout).toContain('Nominal figures; --band says how sure they are.');
+  });
+
+  it('holds the band in the JSON on request, null without', slow, () => {
+    const { band, verdicts } = JSON.parse(run(example, '--json', '--band').stdout);
+    expect(band.edges['keyDown.junctionPeak'].high).toBeGreaterThan(band.edges['keyDown.junctionPeak'].low);
+    expect(verdicts).toEqual(band.verdicts);
+    expect(JSON.parse(run(example, '--json').stdout).band).toBeNull();
   });
 });
