@@ -158,6 +158,32 @@ export interface WireRow {
   readonly chosen: boolean;
 }
 
+/** A piece of the path at its load. */
+export interface PathRow {
+  readonly name: string;
+  /** Ω */
+  readonly resistance: number;
+  /** At PEP, V. */
+  readonly drop: number;
+  /** At PEP, W. */
+  readonly heat: number;
+  /** A; null where none is known. */
+  readonly rating: number | null;
+  /** Rise of a contact over its surroundings at the long current, K; null for other parts. */
+  readonly rise: number | null;
+  readonly state: State;
+  /** The part with the smallest rated current of all. */
+  readonly weakest: boolean;
+  readonly mainWire: boolean;
+}
+
+/** One thing the 12 V side is found to be that is not fine. */
+export interface SupplyRemark {
+  readonly key: string;
+  readonly state: State;
+  readonly sentence: string;
+}
+
 /** A rectangle on the plate: centre from the lower left corner, x across the fins, y along them, m. */
 export interface PlatePlace {
   readonly x: number;
@@ -231,6 +257,10 @@ export interface Solution {
   /** Power path at PEP and averaged over one over of the service. */
   readonly powerPath: Readonly<Record<'pep' | Service, readonly PowerStep[]>>;
   readonly wires: readonly WireRow[];
+  /** Parts of the 12 V path in order; empty where there is no operating point. */
+  readonly path: readonly PathRow[];
+  /** Everything that is not fine about the 12 V side, the worst first. */
+  readonly supply: readonly SupplyRemark[];
   /** Devices and converter on the plate; empty when they do not fit. */
   readonly places: readonly PlacedPart[];
   /** Iterations of the coupled solve, all services together. */

@@ -17,6 +17,8 @@ export type Dimension =
   | 'frequency'
   | 'mass'
   | 'capacitance'
+  | 'inductance'
+  | 'charge'
   | 'angle'
   | 'conductivity'
   | 'keyingSpeed'
@@ -26,6 +28,8 @@ export type Dimension =
   | 'pressure'
   | 'temperatureDifference'
   // Found quantities only; no field has these.
+  | 'energy'
+  | 'pulseIntegral'
   | 'heatCapacity'
   | 'filmCoefficient'
   | 'resistancePerLength';
@@ -47,6 +51,8 @@ export const fileUnits: Readonly<Record<Dimension, string>> = {
   frequency: 'Hz',
   mass: 'kg',
   capacitance: 'F',
+  inductance: 'H',
+  charge: 'C',
   angle: 'rad',
   conductivity: 'W/(m K)',
   keyingSpeed: 'words per minute',
@@ -54,6 +60,8 @@ export const fileUnits: Readonly<Record<Dimension, string>> = {
   number: '1',
   volumeFlow: 'm³/s',
   pressure: 'Pa',
+  energy: 'J',
+  pulseIntegral: 'A² s',
   temperatureDifference: 'K',
   heatCapacity: 'J/K',
   filmCoefficient: 'W/(m² K)',

@@ -1,11 +1,12 @@
 import * as z from 'zod/mini';
 import { amplifierSchema, deviceSchema } from './amplifierSchema.ts';
 import { benchSchema } from './benchSchema.ts';
+import { converterSchema } from './converterSchema.ts';
 import { doubtsSchema } from './doubtSchema.ts';
 import { text } from './fields.ts';
 import { sinkSchema, surroundingsSchema } from './heatSchema.ts';
 import { antennaSchema, hazardsSchema, limitsSchema, serviceSchema } from './peopleSchema.ts';
-import { boardsSchema, converterSchema, sourceSchema, wiringSchema } from './supplySchema.ts';
+import { boardsSchema, sourceSchema, wiringSchema } from './supplySchema.ts';
 
 /** Marks a file as a design of this sheet. */
 export const designFormat = 'heat-and-rail design';

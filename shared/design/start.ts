@@ -1,6 +1,22 @@
 import type { Design } from './schema.ts';
+import type { PathKind } from './supplySchema.ts';
 
 const celsius = (degrees: number) => degrees + 273.15;
+
+/** A part of the path with the usual figures, as the page adds it. */
+export function part(kind: PathKind, count = 1): Design['wiring']['path'][number] {
+  return {
+    kind,
+    connector: 'flat45',
+    count,
+    aged: false,
+    resistance: null,
+    rating: null,
+    drop: 0.45,
+    length: 0.2,
+    size: 'AWG 12',
+  };
+}
 
 /**
  * What a new sheet holds before anything is typed: a small, ordinary station with typical values, so that every
@@ -16,14 +32,20 @@ export const startDesign: Design = {
     internalResistance: 0.02,
     continuousCurrent: null,
     peakCurrent: null,
+    capacity: 25200,
+    capacityTime: 72000,
+    peukertExponent: 1.15,
+    emptyVoltage: 12.0,
+    emptyResistanceFactor: 2,
+    chargingVoltage: 14.4,
   },
   wiring: {
     length: 1.5,
     size: 'AWG 12',
-    tinned: false,
+    material: 'plain',
+    together: 2,
     insulationLimit: celsius(75),
-    otherResistance: 0.006,
-    seriesDrop: 0,
+    path: [part('fuse'), { ...part('connector', 2), connector: 'flat30' }, part('joint', 4)],
     fuse: 'bladeMedium',
     fuseRating: null,
     fuseDistance: 0.1,
@@ -40,6 +62,47 @@ export const startDesign: Design = {
     powerLimit: null,
     powerShare: 0.6,
     heatTo: 'caseAir',
+    frequency: null,
+    clockTolerance: 0.1,
+    region: 'region1',
+    inputCapacitance: null,
+    inputCapacitorResistance: 0.03,
+    outputCapacitance: null,
+    filterInductance: 0,
+    filterResistance: 0,
+    railFuse: 'none',
+    parts: {
+      phases: 1,
+      inductance: null,
+      inductorResistance: null,
+      alternatingFactor: 6,
+      saturationCurrent: null,
+      currentLimit: null,
+      core: 'none',
+      coreTurns: 8,
+      coreArea: 0.0001,
+      coreLength: 0.06,
+      switchResistance: null,
+      hotFactor: 1.5,
+      turnOnTime: 2e-8,
+      turnOffTime: 2e-8,
+      switchCapacitance: 3e-10,
+      gateCharge: 4e-8,
+      gateVoltage: 10,
+      rectifier: 'diode',
+      rectifierDrop: 0.45,
+      rectifierResistance: 0.015,
+      recoveryCharge: 0,
+      deadTime: 3e-8,
+      bodyDrop: 0.8,
+      outputCapacitorResistance: null,
+      fixedPower: 0.3,
+      greatestDuty: 0.9,
+      switchToSink: 2,
+      rectifierToSink: 2,
+      ownSink: 6,
+      greatestJunction: celsius(150),
+    },
   },
   boards: { transmitPower: 5, receivePower: 3 },
   amplifier: {

@@ -41,6 +41,48 @@ export const sourceSchema = z.strictObject({
     max: 20000,
     help: 'What the protection allows for a few seconds. Leave empty to use the continuous limit.',
   }),
+  capacity: maybeNumber({
+    label: 'Capacity',
+    dimension: 'charge',
+    min: 360,
+    max: 1e7,
+    help: 'Printed on the battery in ampere-hours. Leave empty where there is none; then no time is told.',
+  }),
+  capacityTime: number({
+    label: 'Capacity holds over',
+    dimension: 'time',
+    min: 1800,
+    max: 360000,
+    help: 'The discharge time for which the capacity is printed: 20 h is usual for lead-acid, 5 h or less for LiFePO4.',
+  }),
+  peukertExponent: number({
+    label: 'Peukert exponent',
+    dimension: 'number',
+    min: 1,
+    max: 1.6,
+    help: 'How much a heavy current shortens the time: 1.05 to 1.15 for AGM, 1.1 to 1.25 for gel, 1.2 to 1.6 for flooded lead-acid, 1.05 for LiFePO4.',
+  }),
+  emptyVoltage: maybeNumber({
+    label: 'Open-circuit voltage near empty',
+    dimension: 'voltage',
+    min: 3,
+    max: 60,
+    help: 'Where you would stop and recharge: 12.0 V for lead-acid, about 12.8 V for LiFePO4. Leave empty to judge the present voltage only.',
+  }),
+  emptyResistanceFactor: number({
+    label: 'Internal resistance near empty, times',
+    dimension: 'number',
+    min: 1,
+    max: 5,
+    help: 'A flat, cold or old battery has twice its usual resistance or more.',
+  }),
+  chargingVoltage: maybeNumber({
+    label: 'Highest voltage',
+    dimension: 'voltage',
+    min: 3,
+    max: 60,
+    help: 'With a charger or the engine running: 14.4 to 14.7 V. Leave empty if the source is never higher than entered above.',
+  }),
 });
 
 /** Sizes of the wire table: AWG by number, metric by nominal area of IEC 60228 class 5. */
@@ -70,6 +112,41 @@ export const wireSizes = {
 
 export type WireSize = keyof typeof wireSizes;
 
+export const wireMaterials = {
+  plain: 'copper, plain',
+  tinned: 'copper, tinned',
+  copperClad: 'aluminium, copper-clad',
+} as const;
+
+export type WireMaterial = keyof typeof wireMaterials;
+
+export const connectorKinds = {
+  barrel: 'coaxial barrel, 5.5 mm',
+  screwTerminal: 'board screw terminal, 5 mm pitch',
+  bullet2: '2 mm bullet',
+  bullet35: 'moulded two-pole bullet, 3.5 mm gold',
+  bullet45: '4.5 mm bullet',
+  flat15: 'flat wiping contact, 15 A size',
+  flat30: 'flat wiping contact, 30 A size',
+  flat45: 'flat wiping contact, 45 A size',
+  lighter: 'cigarette-lighter plug',
+  ringLug: 'ring lug on a 6 mm stud',
+} as const;
+
+export const pathKinds = {
+  fuse: 'fuse in its holder',
+  connector: 'connector',
+  switch: 'switch',
+  relay: 'relay contact',
+  joint: 'crimped or screwed joint',
+  transistor: 'transistor against reversed leads',
+  diode: 'series diode',
+  wire: 'another piece of wire',
+  other: 'something measured',
+} as const;
+
+export type PathKind = keyof typeof pathKinds;
+
 export const fuseKinds = {
   bladeMedium: 'blade, medium',
   bladeHigh: 'blade, large (high current)',
@@ -79,6 +156,63 @@ export const fuseKinds = {
 } as const;
 
 export type FuseKind = keyof typeof fuseKinds;
+
+const pathElement = z.strictObject({
+  kind: choice({
+    label: 'Part',
+    help: 'What the current passes here. The main wire follows the first fuse, or leads if there is none.',
+    options: pathKinds,
+  }),
+  connector: choice({
+    label: 'Connector',
+    help: 'By class; the usual current and contact resistance come with it.',
+    options: connectorKinds,
+  }),
+  count: number({
+    label: 'How many',
+    dimension: 'count',
+    min: 1,
+    max: 20,
+    help: 'Contacts or joints in series, there and back together: a two-pole connector has two.',
+  }),
+  aged: flag({
+    label: 'Old or loose',
+    help: 'A worn or corroded contact has three to five times its resistance when new.',
+  }),
+  resistance: maybeNumber({
+    label: 'Resistance of one, if measured',
+    dimension: 'resistance',
+    min: 0,
+    max: 1,
+    help: 'Voltage drop over the part divided by the current; a holder with its fuse in. Leave empty for the usual figure.',
+  }),
+  rating: maybeNumber({
+    label: 'Rated current, if known',
+    dimension: 'current',
+    min: 0.1,
+    max: 500,
+    help: 'From the part or its data. Leave empty for the usual figure of its class, or if it has none.',
+  }),
+  drop: number({
+    label: 'Forward voltage',
+    dimension: 'voltage',
+    min: 0,
+    max: 3,
+    help: 'Of the diode at this current: 0.4 to 0.55 V for a Schottky diode.',
+  }),
+  length: number({
+    label: 'Length, one way',
+    dimension: 'length',
+    min: 0,
+    max: 50,
+    help: 'Of this piece; the way back is added for you.',
+  }),
+  size: choice({
+    label: 'Size of this piece',
+    help: 'Printed on the insulation. Metric sizes are fine-stranded copper, IEC 60228 class 5.',
+    options: wireSizes,
+  }),
+});
 
 export const wiringSchema = z.strictObject({
   length: number({
@@ -93,9 +227,17 @@ export const wiringSchema = z.strictObject({
     help: 'Printed on the insulation. Metric sizes are fine-stranded copper, IEC 60228 class 5.',
     options: wireSizes,
   }),
-  tinned: flag({
-    label: 'Tinned strands',
-    help: 'Silvery strands. Tinned metric wire has a little more resistance.',
+  material: choice({
+    label: 'Conductor',
+    help: 'Silvery strands are tinned copper or, in cheap cable, copper-clad aluminium: light, brittle, and a scratch shows grey metal.',
+    options: wireMaterials,
+  }),
+  together: number({
+    label: 'Loaded wires side by side',
+    dimension: 'count',
+    min: 1,
+    max: 24,
+    help: 'All wires in the same bundle or sleeve that carry current at the same time. The supply pair alone is 2.',
   }),
   insulationLimit: number({
     label: 'Insulation temperature limit',
@@ -104,20 +246,9 @@ export const wiringSchema = z.strictObject({
     max: 473.15,
     help: 'Printed on the wire: 60 °C is the cautious figure for unmarked PVC, 105 °C for marked hook-up wire.',
   }),
-  otherResistance: number({
-    label: 'Fuse holder, connectors, switch',
-    dimension: 'resistance',
-    min: 0,
-    max: 1,
-    help: 'Everything in the 12 V path but the wire and the source, both poles together. Typical 2 to 10 mΩ; measure yours.',
-  }),
-  seriesDrop: number({
-    label: 'Series diode drop',
-    dimension: 'voltage',
-    min: 0,
-    max: 3,
-    help: 'Forward voltage of a series diode for reverse polarity; 0 if there is none.',
-  }),
+  path: z
+    .array(pathElement, { error: 'The parts of the path must be a list' })
+    .check(z.maxLength(20, { error: 'At most twenty parts can stand in the path' })),
   fuse: choice({
     label: 'Fuse type',
     help: 'The kind of fuse you will fit at the source.',
@@ -140,109 +271,6 @@ export const wiringSchema = z.strictObject({
   ssbOnly: flag({
     label: 'Locked to SSB',
     help: 'Only if this transmitter can never send a carrier: no tuning, no CW, no data. The fuse may then follow the average.',
-  }),
-});
-
-export const heatPlaces = {
-  caseAir: 'the air in the case',
-  amplifierSink: 'the sink of the final',
-  outside: 'outside the case',
-} as const;
-
-const efficiencyPoint = z.strictObject({
-  inputVoltage: number({
-    label: 'Point: input voltage',
-    dimension: 'voltage',
-    min: 3,
-    max: 60,
-    help: 'Input voltage at which this efficiency was measured or printed.',
-  }),
-  inputCurrent: number({
-    label: 'Point: input current',
-    dimension: 'current',
-    min: 0.05,
-    max: 500,
-    help: 'Input current at which this efficiency was measured or printed.',
-  }),
-  efficiency: number({
-    label: 'Point: efficiency',
-    dimension: 'share',
-    min: 0.3,
-    max: 0.999,
-    help: 'Output power over input power at this point.',
-  }),
-});
-
-export const converterSchema = z.strictObject({
-  kind: choice({
-    label: 'Converter',
-    help: 'Whether the rail is raised from the source or is the source itself.',
-    options: {
-      none: 'none: amplifier straight from the source',
-      module: 'bought step-up module',
-    },
-  }),
-  outputVoltage: number({
-    label: 'Rail voltage',
-    dimension: 'voltage',
-    min: 5,
-    max: 150,
-    help: 'The voltage you set at the output of the converter.',
-  }),
-  points: z.array(efficiencyPoint, { error: 'Efficiency points must be a list' }).check(
-    z.minLength(1, {
-      error: 'Give at least one efficiency point of the converter',
-    }),
-    z.maxLength(3, {
-      error: 'Give at most three efficiency points of the converter',
-    }),
-  ),
-  noLoadPower: number({
-    label: 'No-load input power',
-    dimension: 'power',
-    min: 0,
-    max: 50,
-    help: 'Input voltage times input current with nothing connected to the output.',
-  }),
-  minimumInput: number({
-    label: 'Lowest input voltage',
-    dimension: 'voltage',
-    min: 3,
-    max: 60,
-    help: 'Below this the module cuts out; from its data.',
-  }),
-  inputCurrentLimit: maybeNumber({
-    label: 'Input current limit',
-    dimension: 'current',
-    min: 0.1,
-    max: 500,
-    help: 'The module’s greatest input current. If its data say nothing, the printed output power over the highest input voltage, times 0.7, is a cautious guess.',
-  }),
-  outputCurrentLimit: maybeNumber({
-    label: 'Output current limit',
-    dimension: 'current',
-    min: 0.1,
-    max: 500,
-    help: 'Rated output current, if the data give one.',
-  }),
-  powerLimit: maybeNumber({
-    label: 'Rated output power',
-    dimension: 'power',
-    min: 1,
-    max: 5000,
-    help: 'The headline figure of the module. It usually holds with forced air only.',
-  }),
-  powerShare: number({
-    label: 'Usable part of rated power',
-    dimension: 'share',
-    min: 0.1,
-    max: 1,
-    help: 'Without a fan 50 to 70 % is common practice; 100 % with the air flow that the data ask for.',
-  }),
-  heatTo: choice({
-    label: 'Converter heat goes to',
-    help: 'Where the module sits and what its cooling touches.',
-    options: heatPlaces,
   }),
 });
 

@@ -1,10 +1,11 @@
 import { onMount } from 'solid-js';
 import { AmplifierStation } from './stations/AmplifierStation.tsx';
 import { Cautions } from './stations/Cautions.tsx';
+import { ConverterStation } from './stations/ConverterStation.tsx';
 import { DeviceStation, SinkStation, SurroundingsStation } from './stations/HeatStations.tsx';
 import { PeopleStation } from './stations/PeopleStation.tsx';
 import { ServiceStation } from './stations/ServiceStation.tsx';
-import { ConverterStation, SourceStation } from './stations/SupplyStations.tsx';
+import { SourceStation } from './stations/SourceStation.tsx';
 
 /** The stations in the order in which energy flows, the cautions last. */
 export default function Stations(props: { onStanding: () => void }) {

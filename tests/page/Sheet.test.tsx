@@ -2,7 +2,7 @@ import { fireEvent, render, screen, waitFor, within } from '@solidjs/testing-lib
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { examples } from '../../shared/design/examples.ts';
 import { type Design, designSchema } from '../../shared/design/schema.ts';
-import { startDesign } from '../../shared/design/start.ts';
+import { part, startDesign } from '../../shared/design/start.ts';
 import { quantities } from '../../src/engine/catalogue/index.ts';
 import { fieldId } from '../../src/page/parts/fieldId.ts';
 import { Sheet } from '../../src/page/Sheet.tsx';
@@ -155,8 +155,19 @@ function leaves(node: Node, path: string): readonly string[] {
       leaves(child, path === '' ? key : `${path}.${key}`),
     );
   const element = node.def?.element;
-  return element?.def?.shape ? leaves(element, `${path}.0`) : [path];
+  if (!element?.def?.shape) return [path];
+  // The parts of the path differ in what they are asked for: a connector, a piece of wire, a diode.
+  const places = path === 'wiring.path' ? pathPlaces : { 0: Object.keys(element.def.shape) };
+  return Object.entries(places).flatMap(([place, keys]) =>
+    leaves(element, `${path}.${place}`).filter((leaf) => keys.some((key) => leaf.endsWith(`.${key}`))),
+  );
 }
+
+const pathPlaces = {
+  0: ['kind', 'connector', 'count', 'aged', 'resistance', 'rating'],
+  1: ['size', 'length'],
+  2: ['drop'],
+};
 
 /** Parts of the design that no station asks for yet: they come from files. */
 const fromFiles = /^(format|version|doubts|bench)\b/;
@@ -167,12 +178,24 @@ describe('every field of the design', () => {
       {
         ...startDesign,
         converter: { ...startDesign.converter, kind: 'module' },
-        wiring: { ...startDesign.wiring, size: '2.5 mm2' },
+        wiring: {
+          ...startDesign.wiring,
+          path: [part('connector'), part('wire'), part('diode')],
+        },
         sink: { ...startDesign.sink, finish: 'own' },
         device: { ...startDesign.device, pad: 'measured' },
         antenna: { ...startDesign.antenna, kind: 'smallLoop', exposureBy: 'overs' },
       },
       { ...startDesign, antenna: { ...startDesign.antenna, kind: 'smallLoaded' } },
+      ...(['diode', 'synchronous'] as const).map((rectifier) => ({
+        ...startDesign,
+        converter: {
+          ...startDesign.converter,
+          kind: 'designed' as const,
+          filterInductance: 1e-6,
+          parts: { ...startDesign.converter.parts, core: 'N87' as const, rectifier },
+        },
+      })),
       {
         ...startDesign,
         amplifier: { ...startDesign.amplifier, class: 'C', calibration: 'readings', swr: 2 },

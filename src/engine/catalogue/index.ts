@@ -1,4 +1,5 @@
 import { amplifierQuantities } from './amplifier.ts';
+import { converterQuantities } from './converter.ts';
 import { heatQuantities } from './heat.ts';
 import { peopleQuantities } from './people.ts';
 import { serviceQuantities } from './service.ts';
@@ -10,6 +11,7 @@ export type { QuantityEntry, StationKey } from './types.ts';
 
 const entries = [
   ...supplyQuantities,
+  ...converterQuantities,
   ...amplifierQuantities,
   ...stageQuantities,
   ...serviceQuantities,

@@ -9,7 +9,9 @@ import {
   type OperatingPoint,
   type SupplyPath,
 } from '../supply/sourceOperatingPoint.ts';
+import { type DesignedConverter, designedConverter } from './designedConverter.ts';
 import type { Final } from './final.ts';
+import type { SupplyPieces } from './supplyPath.ts';
 
 /**
  * Every power at one instant, W (currents A, voltages V). The balance
@@ -41,19 +43,58 @@ export interface PowerPoint {
 export interface Feed {
   readonly path: SupplyPath;
   readonly module: ConverterModule | null;
+  /** Set when the converter is designed from parts; `module` is then its fitted loss curve. */
+  readonly designed: DesignedConverter | null;
+  /** Why the converter cannot be; every point of the supply fails with it. */
+  readonly failed: Reason | null;
+  /** Parts of the converter's heat that go into the sink of the final and into the case air. */
+  readonly heatToSink: number;
+  readonly heatToCase: number;
   readonly notes: readonly Note[];
 }
 
-export function prepareFeed(design: Design, pathResistance: number): Feed {
-  const { source, wiring, converter } = design;
+/**
+ * Makes source, path and converter ready.
+ *
+ * junction: K, at which the rail current at PEP is taken for a converter designed from parts; peakOnly: its loss is
+ * wanted at PEP alone.
+ */
+export function prepareFeed(
+  design: Design,
+  pieces: Pick<SupplyPieces, 'resistance' | 'seriesDrop'>,
+  final: Final,
+  junction: number,
+  peakOnly = false,
+): Feed {
+  const { source, converter } = design;
   const path: SupplyPath = {
     openVoltage: source.openVoltage,
     internalResistance: source.internalResistance,
-    pathResistance,
-    seriesDrop: wiring.seriesDrop,
+    pathResistance: pieces.resistance,
+    seriesDrop: pieces.seriesDrop,
   };
-  const module = converter.kind === 'module' ? converterModule(converter) : null;
-  return { path, module, notes: module?.notes ?? [] };
+  if (converter.kind !== 'designed') {
+    const module = converter.kind === 'module' ? converterModule(converter) : null;
+    const shares = heatShares(converter.heatTo, 1);
+    return { path, module, designed: null, failed: null, ...shares, notes: module?.notes ?? [] };
+  }
+  const railCurrent = final.at(1, converter.outputVoltage, junction).railCurrent;
+  const designed = designedConverter(design, path, railCurrent, peakOnly);
+  const base = { path, ...heatShares(converter.heatTo, designed.ok ? designed.value.siliconShare : 1) };
+  if (!designed.ok) return { ...base, module: null, designed: null, failed: designed.reason, notes: [] };
+  const { module } = designed.value;
+  return { ...base, module, designed: designed.value, failed: null, notes: module.notes };
+}
+
+/**
+ * Where the heat of the converter goes. placed: the part of it that goes where the builder says, all of a bought
+ * module, of a design from parts that of switches and rectifiers; coils, capacitors and control warm the case air.
+ */
+function heatShares(heatTo: Design['converter']['heatTo'], placed: number) {
+  return {
+    heatToSink: heatTo === 'amplifierSink' ? placed : 0,
+    heatToCase: heatTo === 'caseAir' ? 1 : 1 - placed,
+  };
 }
 
 /**
@@ -70,6 +111,7 @@ export function powerPoint(
   boards: number,
   bias = true,
 ): Outcome<PowerPoint> {
+  if (feed.failed) return { ok: false, reason: feed.failed };
   const found = feed.module
     ? throughModule(feed, feed.module, final, amplitude, junction, boards, bias)
     : direct(feed, final, amplitude, junction, boards, bias);

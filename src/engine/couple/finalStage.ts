@@ -12,6 +12,7 @@ import { type SaturatingDevices, saturatingOnLoad, saturatingStage } from '../am
 import { loadPerDeviceOf, primaryLoadOf } from '../amplifier/stageLoad.ts';
 import { buildableTurns, reloadedStage, type Turns } from '../amplifier/turnsRatio.ts';
 import { joinUnit, writeNumber } from '../quantity/write.ts';
+import { seriesDropOf } from './supplyVoltage.ts';
 
 /** A linear stage that may change with the temperature of its junctions. */
 export interface WarmStage {
@@ -28,9 +29,9 @@ const bisections = 40;
 
 /** Rail that the final finds without load, V: the converter's output, or the source itself. */
 export function nominalRail(design: Design): number {
-  const { converter, source, wiring } = design;
+  const { converter, source } = design;
   if (converter.kind !== 'none') return converter.outputVoltage;
-  return Math.max(0, source.openVoltage - wiring.seriesDrop);
+  return Math.max(0, source.openVoltage - seriesDropOf(design));
 }
 
 /**

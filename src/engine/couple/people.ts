@@ -131,7 +131,7 @@ export function cautionFigures(design: Design, people: PeopleFigures, inputs: Pe
     fuseDistance: wiring.fuseDistance,
     fuseRating: inputs.fuseRating,
     fuseName: fuseKinds[wiring.fuse],
-    reverseProtected: wiring.seriesDrop > 0,
+    reverseProtected: wiring.path.some((piece) => piece.kind === 'diode' || piece.kind === 'transistor'),
     wireTemperature: inputs.wireTemperature,
     insulationLimit: wiring.insulationLimit,
     inputCurrent: inputs.inputCurrent,

@@ -97,16 +97,16 @@ export interface CycleGuess {
 }
 
 /** Heat of the converter that goes into the amplifier's sink, W. */
-function converterIntoPlate({ converter }: Design, part: HeatParts): number {
-  return converter.heatTo === 'amplifierSink' ? part.converterHeat : 0;
+function converterIntoPlate({ loads }: Coupled, part: HeatParts): number {
+  return loads.feed.heatToSink * part.converterHeat;
 }
 
 /** What the cycle's two parts put into plate and case, W. */
 function segmentOf(coupled: Coupled, duration: number, part: HeatParts): StoreSegment {
-  const { amplifier, converter } = coupled.design;
-  const toSink = amplifier.networkHeatToSink;
-  const converterToSink = converterIntoPlate(coupled.design, part);
-  const converterToCase = converter.heatTo === 'caseAir' ? part.converterHeat : 0;
+  const { feed } = coupled.loads;
+  const toSink = coupled.design.amplifier.networkHeatToSink;
+  const converterToSink = converterIntoPlate(coupled, part);
+  const converterToCase = feed.heatToCase * part.converterHeat;
   return {
     duration,
     plate: part.deviceHeat + toSink * part.networkHeat + converterToSink,
@@ -192,7 +192,7 @@ export function heatSegments(coupled: Coupled, share: number, load: ServiceLoad)
   const cycle = design.service.cycle;
   const part = (duration: number, from: HeatParts, ripple: number): HeatSegment => {
     const heat = from.deviceHeat / path.deviceCount;
-    const converterHeat = converterIntoPlate(design, from);
+    const converterHeat = converterIntoPlate(coupled, from);
     return {
       segment: segmentOf(coupled, duration, from),
       heat,
@@ -219,7 +219,7 @@ export function heatsMoreThanReceive(coupled: Coupled, load: ServiceLoad): boole
 }
 
 function cycleWith(coupled: Coupled, share: number, load: ServiceLoad, guess?: StoreRises): CycleState {
-  const { design, path, store, receive } = coupled;
+  const { path, store, receive } = coupled;
   const parts = heatSegments(coupled, share, load);
   const plate = store.periodic(
     parts.map((part) => part.segment),
@@ -242,8 +242,8 @@ function cycleWith(coupled: Coupled, share: number, load: ServiceLoad, guess?: S
   const perDevice = deviceHeatCycle / path.deviceCount;
   const peak = parts[hottest]!;
   const converterHeatToSink = meanOf(
-    converterIntoPlate(design, load.over),
-    converterIntoPlate(design, receive),
+    converterIntoPlate(coupled, load.over),
+    converterIntoPlate(coupled, receive),
   );
   const localMean = localRise(path, perDevice, converterHeatToSink);
   const underMean = plate.mean + localMean;
@@ -336,7 +336,7 @@ export function holdTimeOf(coupled: Coupled, service: Service, limit: number): O
   const segment = segmentOf(coupled, 0, load.value.over);
   const perDevice = load.value.over.deviceHeat / path.deviceCount;
   const ripple = rippleOf(coupled, load.value);
-  const local = localRise(path, perDevice, converterIntoPlate(coupled.design, load.value.over));
+  const local = localRise(path, perDevice, converterIntoPlate(coupled, load.value.over));
   const added = (time: number) => local + perDevice * ladderImpedance(path.stages, time) + ripple;
   return success(store.timeToLimit(segment, limit, added));
 }

@@ -10,7 +10,6 @@ import {
 } from '../../../shared/solution.ts';
 import { caseAirAt } from './caseStore.ts';
 import { type DutyLimit, safeShare } from './duty.ts';
-import type { PowerPoint } from './feed.ts';
 import { summariseFinal } from './finalSummary.ts';
 import { placesOf, putSink, stillFigures } from './heatValues.ts';
 import { junctionState, worst } from './limits.ts';
@@ -20,45 +19,16 @@ import { powerPaths } from './powerPath.ts';
 import { notesOf, type Prepared, prepare } from './prepare.ts';
 import { type Coupled, type CycleState, cycleAt, heatsMoreThanReceive, holdTimeOf } from './serviceCycle.ts';
 import { dutyWords, serviceWords } from './serviceWords.ts';
-import { judgeSupply, type SupplyFinding, supplyState } from './supplyJudgement.ts';
-import { type Electrics, type Protection, protect } from './supplySide.ts';
-import {
-  putCoupled,
-  putElectrics,
-  putGiven,
-  putPath,
-  putProtection,
-  putService,
-  ValueList,
-} from './values.ts';
+import { type SupplyFinding, supplyState } from './supplyJudgement.ts';
+import { supplyReport } from './supplyReport.ts';
+import { putConverterJunctions, putDesigned, putSupply } from './supplyValues.ts';
+import { putCoupled, putElectrics, putGiven, putPath, putService, ValueList } from './values.ts';
 import { peopleVerdict, serviceVerdict, supplyVerdict } from './verdicts.ts';
 
 type ByService<T> = Record<Service, T>;
 
 function forEachService<T>(make: (service: Service) => T): ByService<T> {
   return { ssb: make('ssb'), cw: make('cw'), keyDown: make('keyDown') };
-}
-
-/** The supply side as judged: protection and findings, or nothing when the operating point at PEP does not exist. */
-interface SupplySide {
-  readonly protection: Protection;
-  readonly findings: readonly SupplyFinding[];
-}
-
-function supplySideOf(
-  prepared: Prepared,
-  electrics: Electrics,
-  point: PowerPoint,
-  rmsCurrent: number,
-): SupplySide {
-  const protection = protect(
-    prepared.design,
-    electrics.wire,
-    point.sourceCurrent,
-    rmsCurrent,
-    prepared.pressure,
-  );
-  return { protection, findings: judgeSupply(prepared.design, electrics, point, protection, rmsCurrent) };
 }
 
 /** Limits that end the safe duty. */
@@ -161,12 +131,6 @@ function notCoupled(coupled: Outcome<Coupled>): Outcome<never> {
   return coupled.ok ? failure('none', '') : { ok: false, reason: coupled.reason };
 }
 
-/** Root mean square of the source current over the longest over, A: speech when the transmitter is locked to SSB. */
-function longRms(cycles: ByService<Outcome<CycleState>>, point: PowerPoint, ssbOnly: boolean): number {
-  const ssb = cycles.ssb;
-  return ssbOnly && ssb.ok ? Math.sqrt(ssb.value.load.over.sourceCurrentSquare) : point.sourceCurrent;
-}
-
 function stateNotes(prepared: Prepared, cycles: ByService<Outcome<CycleState>>): readonly Note[] {
   const { path } = prepared;
   const cycle = services.map((service) => cycles[service]).find((found) => found.ok);
@@ -197,9 +161,9 @@ export function solve(design: Design): Solution {
   const point = electrics.ok && electrics.value.pep.ok ? electrics.value.pep.value : null;
   const side =
     electrics.ok && point
-      ? supplySideOf(prepared, electrics.value, point, longRms(cycles, point, design.wiring.ssbOnly))
+      ? supplyReport(prepared, electrics.value, point, cycles, (state) => caseAirOf(prepared, state))
       : null;
-  if (side) putProtection(list, side.protection);
+  if (electrics.ok && electrics.value.feed.designed) putDesigned(list, design, electrics.value.feed.designed);
 
   const final = summariseFinal(list, prepared, cycles);
   const forbidding = [...(side?.findings ?? []), ...final.findings].find((finding) => finding.forbids);
@@ -218,6 +182,10 @@ export function solve(design: Design): Solution {
     if (!result.ok) continue;
     list.put(`${service}.safeDuty`, result.value.safeDuty);
     list.put(`${service}.holdTime`, result.value.holdTime);
+  }
+  if (side) {
+    putSupply(list, design, side);
+    putConverterJunctions(list, side);
   }
   const still = stillFigures(list, prepared);
   const metal = hottestMetal(cycles);
@@ -276,6 +244,8 @@ export function solve(design: Design): Solution {
     heatPath: forEachService((service) => nodesOf(cycles[service])),
     powerPath: powerPaths(point, cycles),
     wires: side?.protection.wires ?? [],
+    path: side?.rows ?? [],
+    supply: side?.findings.map(({ key, state, sentence }) => ({ key, state, sentence })) ?? [],
     places: path.ok ? placesOf(path.value) : [],
     iterations: services.reduce((sum, service) => {
       const cycle = cycles[service];

@@ -1,11 +1,15 @@
 import type { Design } from '../../../shared/design/schema.ts';
-import type { State } from '../../../shared/solution.ts';
-import { joinUnit, writeNumber } from '../quantity/write.ts';
-import { moduleLimitNote, moduleLimits } from '../supply/converterModule.ts';
+import type { Outcome } from '../../../shared/outcome.ts';
+import type { PathRow, State } from '../../../shared/solution.ts';
+import { joinUnit, writeNumber, writeQuantity } from '../quantity/write.ts';
+import { pulseShare } from '../supply/inrush.ts';
 import { usualDropShare } from '../supply/wireTable.ts';
+import { type ConverterJunctions, judgeConverter } from './converterJudgement.ts';
 import type { PowerPoint } from './feed.ts';
 import { worst } from './limits.ts';
+import type { InputFilter } from './supplyFilter.ts';
 import type { Electrics, Protection } from './supplySide.ts';
+import type { EmptyState } from './supplyStates.ts';
 
 /** One thing the 12 V side is found to be, with how it stands. */
 export interface SupplyFinding {
@@ -21,16 +25,6 @@ const greatestDropShare = 0.1;
 
 const amperes = (value: number) => joinUnit(writeNumber(value, 3, true), 'A');
 const percent = (share: number) => joinUnit(writeNumber(share * 100, 2, true), '%');
-
-function converterFindings({ feed }: Electrics, point: PowerPoint): SupplyFinding[] {
-  if (!feed.module) return [];
-  return moduleLimits(feed.module, point.mainCurrent, point.dcPower)
-    .filter((limit) => limit.loading > 1 + 1e-9)
-    .map((limit) => {
-      const said = moduleLimitNote(limit);
-      return { key: said.key, state: 'over', sentence: said.sentence, forbids: true };
-    });
-}
 
 function sourceFindings(design: Design, point: PowerPoint, longCurrent: number): SupplyFinding[] {
   const { continuousCurrent, peakCurrent } = design.source;
@@ -56,7 +50,8 @@ function sourceFindings(design: Design, point: PowerPoint, longCurrent: number):
 }
 
 function dropFinding(design: Design, electrics: Electrics, point: PowerPoint): SupplyFinding[] {
-  const drop = point.sourceCurrent * electrics.wire.pathResistance + design.wiring.seriesDrop;
+  const { resistance, seriesDrop } = electrics.wire.path;
+  const drop = point.sourceCurrent * resistance + seriesDrop;
   const share = drop / design.source.openVoltage;
   if (share <= usualDropShare) return [];
   return [
@@ -112,6 +107,96 @@ function fuseFindings(protection: Protection): SupplyFinding[] {
   return [...missing, ...judged];
 }
 
+/** The fuse protects only what carries at least its rating. */
+function weakestFinding({ weakest, fuseRating }: Protection): SupplyFinding[] {
+  if (!weakest || fuseRating === null || fuseRating <= weakest.rating * (1 + 1e-9)) return [];
+  return [
+    {
+      key: 'fuse.weakestPart',
+      state: 'close',
+      sentence: `The ${amperes(fuseRating)} fuse does not protect the weakest part of the path, made for ${amperes(weakest.rating)}: ${weakest.name}.`,
+      forbids: false,
+    },
+  ];
+}
+
+function pathFindings(rows: readonly PathRow[], pepCurrent: number): SupplyFinding[] {
+  return rows
+    .filter((row) => row.state !== 'fine' && row.rating !== null)
+    .map((row) => ({
+      key: 'pathPart',
+      state: row.state,
+      sentence:
+        row.state === 'over'
+          ? `${row.name}: made for ${amperes(row.rating!)}, the peak draws ${amperes(pepCurrent)}.`
+          : `${row.name}: runs warm above three quarters of its ${amperes(row.rating!)}.`,
+      forbids: false,
+    }));
+}
+
+function emptyFindings(empty: Outcome<EmptyState> | null): SupplyFinding[] {
+  if (!empty || empty.ok) return [];
+  return [
+    {
+      key: 'emptySource',
+      state: 'close',
+      sentence: `Near empty the peak cannot be had any more. ${empty.reason.sentence}`,
+      forbids: false,
+    },
+  ];
+}
+
+function filterFindings(filter: InputFilter | null, capacitance: number | null): SupplyFinding[] {
+  if (!filter || filter.damping === null || filter.damping < 0 || capacitance === null) return [];
+  const least =
+    filter.leastCapacitance === null
+      ? 'no capacitor alone makes it stable'
+      : `at least ${writeQuantity(filter.leastCapacitance, 'capacitance')} are needed`;
+  return [
+    {
+      key: 'inputFilterUnstable',
+      state: 'close',
+      sentence: `Wire, filter and the ${writeQuantity(capacitance, 'capacitance')} at the converter’s input swing at the peak: ${least}, or a capacitor with some resistance beside.`,
+      forbids: false,
+    },
+  ];
+}
+
+/** Times the supply is switched on in the life of the station. Own choice. */
+export const switchOns = 10_000;
+
+/** I² t a fuse may see so often, A² s; null where its melting I² t is not known. */
+export function allowedPulse(melting: number | null): number | null {
+  return melting === null ? null : melting * pulseShare(switchOns);
+}
+
+function inrushFindings(facts: SupplyFacts): SupplyFinding[] {
+  const { inrush, allowedInrush } = facts;
+  if (!inrush || allowedInrush === null || inrush.meltingIntegral <= allowedInrush) return [];
+  const pulse = writeQuantity(inrush.meltingIntegral, 'pulseIntegral', undefined, 2);
+  const borne = writeQuantity(allowedInrush, 'pulseIntegral', undefined, 2);
+  return [
+    {
+      key: 'inrush',
+      state: 'close',
+      sentence: `Switching on sends ${pulse} through the fuse, which bears ${borne} ten thousand times: charge the capacitors through a resistor first.`,
+      forbids: false,
+    },
+  ];
+}
+
+/** What is known of the 12 V side besides the operating point. */
+export interface SupplyFacts {
+  readonly rows: readonly PathRow[];
+  readonly empty: Outcome<EmptyState> | null;
+  readonly filter: InputFilter | null;
+  /** F; null when not known. */
+  readonly inputCapacitance: number | null;
+  readonly inrush: { readonly meltingIntegral: number } | null;
+  readonly allowedInrush: number | null;
+  readonly junctions: ConverterJunctions | null;
+}
+
 /** Everything that is not fine about the 12 V side, the worst first. */
 export function judgeSupply(
   design: Design,
@@ -119,15 +204,24 @@ export function judgeSupply(
   point: PowerPoint,
   protection: Protection,
   rmsCurrent: number,
+  facts: SupplyFacts,
 ): readonly SupplyFinding[] {
   const longCurrent = design.wiring.ssbOnly ? rmsCurrent : point.sourceCurrent;
   const found = [
-    ...converterFindings(electrics, point),
+    ...judgeConverter(design, electrics, point, facts.junctions),
     ...sourceFindings(design, point, longCurrent),
     ...wireFindings(protection, longCurrent),
+    ...pathFindings(
+      facts.rows.filter((row) => !row.mainWire),
+      point.sourceCurrent,
+    ),
     ...fuseFindings(protection),
+    ...weakestFinding(protection),
     ...railFinding(design, point),
     ...dropFinding(design, electrics, point),
+    ...emptyFindings(facts.empty),
+    ...filterFindings(facts.filter, facts.inputCapacitance),
+    ...inrushFindings(facts),
   ];
   return found.sort((a, b) => Number(b.state === 'over') - Number(a.state === 'over'));
 }

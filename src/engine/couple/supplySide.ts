@@ -11,9 +11,8 @@ import { wireTemperature } from '../supply/wireTemperature.ts';
 import { type Feed, type PowerPoint, prepareFeed } from './feed.ts';
 import type { Final } from './final.ts';
 import { type Loads, prepareLoads, transmitPoint } from './serviceLoad.ts';
+import { ratedPath, type SupplyPieces, supplyPieces, weakestPiece } from './supplyPath.ts';
 
-/** The supply pair lies together: there and back. */
-const supplyPair = 2;
 /** Rounds of wire temperature and current; each shrinks the error about a hundredfold. */
 const wireRounds = 4;
 
@@ -22,8 +21,9 @@ export interface WarmWire {
   readonly conductor: Conductor;
   /** K */
   readonly temperature: number;
-  /** Both wires, holder, connectors and switch, Ω. */
-  readonly pathResistance: number;
+  readonly path: SupplyPieces;
+  /** The fuse fitted, or the standard rating that carries the load so far known, A; null when there is none. */
+  readonly fuseRating: number | null;
 }
 
 export interface Electrics {
@@ -35,18 +35,53 @@ export interface Electrics {
   readonly notes: readonly Note[];
 }
 
-function warmWire(design: Design, conductor: Conductor, temperature: number): WarmWire {
-  const { wiring } = design;
-  return {
+interface WireQuestion {
+  readonly design: Design;
+  readonly conductor: Conductor;
+  readonly pressure: number;
+}
+
+function warmWire(
+  { design, conductor, pressure }: WireQuestion,
+  current: number,
+  temperature: number,
+  fuseRating: number | null,
+): WarmWire {
+  const { wiring, surroundings } = design;
+  const air = { ambient: surroundings.ambient, together: wiring.together, pressure };
+  const path = supplyPieces({
+    design,
     conductor,
     temperature,
-    pathResistance: loopResistance(conductor, wiring.length, temperature) + wiring.otherResistance,
+    fuseRating,
+    temperatureOf(piece) {
+      const heated = wireTemperature(piece, current, air);
+      return heated.ok ? heated.value.conductor : Math.max(wiring.insulationLimit, surroundings.ambient);
+    },
+  });
+  return { conductor, temperature, path, fuseRating };
+}
+
+/** The fuse fitted, or a picked one that never shrinks between rounds, so that the search for it ends. */
+function fuseFor(design: Design, current: number, before: number | null): number | null {
+  if (design.wiring.fuseRating !== null) return design.wiring.fuseRating;
+  const picked = pickFuse({ ...fuseLoad(design, current, 0), ssbOnly: design.wiring.ssbOnly });
+  return picked.ok ? Math.max(picked.value.rating, before ?? 0) : null;
+}
+
+function fuseLoad(design: Design, pepCurrent: number, rmsCurrent: number): FuseLoad {
+  return {
+    kind: design.wiring.fuse,
+    rmsCurrent,
+    pepCurrent,
+    ssbOnly: design.wiring.ssbOnly,
+    ambient: design.surroundings.ambient,
   };
 }
 
 /**
  * Prepares the electrical side: wire resistance at its own temperature under a long carrier (or under speech alone
- * when the transmitter is locked to SSB the carrier is still the bound), feed, final and keying.
+ * when the transmitter is locked to SSB the carrier is still the bound), fuse, feed, final and keying.
  *
  * junction: K, at which a temperature-dependent final is taken while the wire is warmed; it moves the wire by little.
  */
@@ -56,29 +91,40 @@ export function prepareElectrics(
   pressure: number,
   junction: number,
 ): Outcome<Electrics> {
-  const conductor = conductorBySize(design.wiring.size, design.wiring.tinned);
+  const conductor = conductorBySize(design.wiring.size, design.wiring.material);
+  const question = { design, conductor, pressure };
   const ambient = design.surroundings.ambient;
-  const air = { ambient, together: supplyPair, pressure };
-  let wire = warmWire(design, conductor, ambient);
+  const air = { ambient, together: design.wiring.together, pressure };
+  let wire = warmWire(question, 0, ambient, fuseFor(design, 0, null));
   let notes: readonly Note[] = conductor.notes;
-  for (let round = 0; ; round += 1) {
-    const feed = prepareFeed(design, wire.pathResistance);
+  for (let round = 0; round < wireRounds; round += 1) {
+    const feed = prepareFeed(design, wire.path, final, junction, true);
     const loads = prepareLoads(design, feed, final);
     if (!loads.ok) return loads;
     const pep = transmitPoint(loads.value, 1, junction);
-    const done = { wire, feed, loads: loads.value, pep, notes };
-    if (!pep.ok || round === wireRounds) return success(done);
-    const heated = wireTemperature(conductor, pep.value.sourceCurrent, air);
+    if (!pep.ok) return success({ wire, feed, loads: loads.value, pep, notes });
+    const current = pep.value.sourceCurrent;
+    const heated = wireTemperature(conductor, current, air);
     if (!heated.ok) {
       notes = [...notes, { kind: 'limit', ...heated.reason }];
-      return success({ ...done, notes });
+      break;
     }
-    wire = warmWire(design, conductor, heated.value.conductor);
+    wire = warmWire(question, current, heated.value.conductor, fuseFor(design, current, wire.fuseRating));
   }
+  const feed = prepareFeed(design, wire.path, final, junction);
+  const loads = prepareLoads(design, feed, final);
+  if (!loads.ok) return loads;
+  return success({ wire, feed, loads: loads.value, pep: transmitPoint(loads.value, 1, junction), notes });
 }
 
 export interface Protection {
   readonly ampacity: Ampacity;
+  /** The path with the allowed currents of its wires. */
+  readonly path: SupplyPieces;
+  readonly load: FuseLoad;
+  readonly farFault: FaultCurrent | null;
+  /** Rated current of the weakest part of the path but the wire, and its name; null when no rating is known. */
+  readonly weakest: { readonly name: string; readonly rating: number } | null;
   /** At the fuse, the source alone. */
   readonly nearFault: FaultCurrent | null;
   readonly fuseNeeded: number;
@@ -104,33 +150,28 @@ export function protect(
 ): Protection {
   const { source, wiring, surroundings } = design;
   const heatingCurrent = wiring.ssbOnly ? rmsCurrent : pepCurrent;
-  const load: FuseLoad = {
-    kind: wiring.fuse,
-    rmsCurrent: heatingCurrent,
-    pepCurrent,
-    ssbOnly: wiring.ssbOnly,
-    ambient: surroundings.ambient,
-  };
-  const allowed = ampacity(
-    wire.conductor,
-    wiring.insulationLimit,
-    surroundings.ambient,
-    supplyPair,
-    pressure,
+  const load = fuseLoad(design, pepCurrent, heatingCurrent);
+  const ampacityOf = (conductor: Conductor) =>
+    ampacity(conductor, wiring.insulationLimit, surroundings.ambient, wiring.together, pressure);
+  const allowed = ampacityOf(wire.conductor);
+  const path = ratedPath(wire.path, (conductor) =>
+    conductor === wire.conductor ? allowed.limit : ampacityOf(conductor).limit,
   );
   const picked = pickFuse(load);
-  const rating = wiring.fuseRating ?? (picked.ok ? picked.value.rating : null);
-  const sourceSide: FaultInput = { ...source, pathResistance: wiring.otherResistance };
+  const rating =
+    wiring.fuseRating ?? (picked.ok ? Math.max(picked.value.rating, wire.fuseRating ?? 0) : null);
+  const sourceSide: FaultInput = { ...source, pathResistance: wire.path.otherResistance };
   const toFuse = loopResistance(
     wire.conductor,
     Math.min(wiring.fuseDistance, wiring.length),
     surroundings.ambient,
   );
   const near = faultCurrent({ ...source, pathResistance: toFuse });
-  const far = faultCurrent({ ...source, pathResistance: wire.pathResistance });
+  const far = faultCurrent({ ...source, pathResistance: wire.path.resistance });
   const table = wireTable({
     length: wiring.length,
-    tinned: wiring.tinned,
+    material: wiring.material,
+    together: wiring.together,
     insulationLimit: wiring.insulationLimit,
     ambient: surroundings.ambient,
     pressure,
@@ -149,14 +190,19 @@ export function protect(
           wireAmpacity: allowed.limit,
           farFault: far.value,
           nearFault: near.value,
-          sourceVoltage: source.openVoltage,
+          sourceVoltage: Math.max(source.openVoltage, source.chargingVoltage ?? 0),
           distance: wiring.fuseDistance,
-          wireArea: wire.conductor.area,
+          wireArea: wire.conductor.adiabaticArea,
           insulationLimit: wiring.insulationLimit,
         })
       : [];
+  const weakest = weakestPiece(path, false);
   return {
     ampacity: allowed,
+    path,
+    load,
+    farFault: far.ok ? far.value : null,
+    weakest: weakest && weakest.rating !== null ? { name: weakest.name, rating: weakest.rating } : null,
     nearFault: near.ok ? near.value : null,
     fuseNeeded: neededRating(load),
     fuseRating: rating,

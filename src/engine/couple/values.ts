@@ -4,7 +4,7 @@ import { loadEntries, pepEntries, turnsEntries } from './amplifierValues.ts';
 import { type HeatPath, ratingRise } from './heatPath.ts';
 import type { Prepared } from './prepare.ts';
 import type { Coupled, CycleState } from './serviceCycle.ts';
-import type { Electrics, Protection } from './supplySide.ts';
+import type { Electrics } from './supplySide.ts';
 
 /** Collects named values; what is not a finite number is left out, so that nothing downstream meets NaN. */
 export class ValueList {
@@ -25,9 +25,7 @@ export function putGiven(list: ValueList, prepared: Prepared): void {
   list.putAll({
     sourceVoltage: design.source.openVoltage,
     sourceResistance: design.source.internalResistance,
-    seriesDrop: design.wiring.seriesDrop,
     wireLength: design.wiring.length,
-    otherResistance: design.wiring.otherResistance,
     boardsPower: design.boards.transmitPower,
     pepAsked: design.amplifier.pep,
     outputLoss: design.amplifier.outputLoss,
@@ -56,13 +54,15 @@ export function putElectrics(list: ValueList, electrics: Electrics, junction: nu
     wireResistance20: wire.conductor.resistancePerLength,
     wireTemperature: wire.temperature,
     wireResistanceHot: wireResistanceHot(electrics),
-    pathResistance: wire.pathResistance,
+    seriesDrop: wire.path.seriesDrop,
+    otherResistance: wire.path.otherResistance,
+    pathResistance: wire.path.resistance,
     greatestLoadPower: greatestLoadPower(electrics),
   });
   list.putAll(loadEntries(loads.design, final));
   if (!pep.ok) return;
   const point = pep.value;
-  const drop = point.sourceCurrent * wire.pathResistance + electrics.feed.path.seriesDrop;
+  const drop = point.sourceCurrent * wire.path.resistance + electrics.feed.path.seriesDrop;
   const intoFinal = point.dcPower + point.converterHeat;
   list.putAll({
     loadPowerPep: intoFinal + point.boards,
@@ -85,25 +85,15 @@ export function putElectrics(list: ValueList, electrics: Electrics, junction: nu
 }
 
 function wireResistanceHot({ wire, loads }: Electrics): number {
-  const { length, otherResistance } = loads.design.wiring;
-  return length > 0
-    ? (wire.pathResistance - otherResistance) / (2 * length)
-    : wire.conductor.resistancePerLength;
+  const { length } = loads.design.wiring;
+  const { resistance, otherResistance } = wire.path;
+  return length > 0 ? (resistance - otherResistance) / (2 * length) : wire.conductor.resistancePerLength;
 }
 
 function greatestLoadPower({ feed }: Electrics): number | null {
   const drive = feed.path.openVoltage - feed.path.seriesDrop;
   const resistance = feed.path.internalResistance + feed.path.pathResistance;
   return resistance > 0 ? drive ** 2 / (4 * resistance) : null;
-}
-
-export function putProtection(list: ValueList, protection: Protection): void {
-  list.putAll({
-    fuseLoad: protection.fuseNeeded,
-    fuseRating: protection.fuseRating,
-    wireAmpacity: protection.ampacity.limit,
-    faultCurrent: protection.nearFault?.current,
-  });
 }
 
 export function putPath(list: ValueList, path: HeatPath, design: Design): void {

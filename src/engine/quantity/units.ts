@@ -97,7 +97,7 @@ export const units: Readonly<Record<Dimension, readonly Unit[]>> = {
     unit('ppm/K', 1e-6, 'ppm/K ppm/°C ppm/C', false),
   ],
   time: [
-    unit('ns', 1e-9, 'ns nanosecond nanoseconds', false),
+    unit('ns', 1e-9, 'ns nanosecond nanoseconds'),
     unit('µs', 1e-6, 'us usec microsecond microseconds'),
     unit('ms', 1e-3, 'ms msec millisecond milliseconds'),
     unit('s', 1, 's sec secs second seconds'),
@@ -126,6 +126,21 @@ export const units: Readonly<Record<Dimension, readonly Unit[]>> = {
     unit('mF', 1e-3, 'mF', false),
     unit('F', 1, 'F farad', false),
   ],
+  inductance: [
+    unit('nH', 1e-9, 'nH nh'),
+    unit('µH', 1e-6, 'uH uh'),
+    unit('mH', 1e-3, 'mH mh'),
+    unit('H', 1, 'H henry', false),
+  ],
+  charge: [
+    unit('nC', 1e-9, 'nC nc'),
+    unit('µC', 1e-6, 'uC uc', false),
+    unit('C', 1, 'C As coulomb', false),
+    unit('mAh', 3.6, 'mAh mah MAH'),
+    unit('Ah', 3600, 'Ah ah AH'),
+  ],
+  energy: [unit('mJ', 1e-3, 'mJ mj'), unit('J', 1, 'J Ws joule'), unit('kJ', 1e3, 'kJ kj')],
+  pulseIntegral: [unit('A² s', 1, 'A2s A^2s')],
   angle: [unit('°', Math.PI / 180, '° deg degree degrees'), unit('rad', 1, 'rad radian radians')],
   conductivity: [
     unit('W/(m K)', 1, 'W/(mK) W/(m*K) W/mK W/m/K W/m-K W/(m°C)'),
@@ -169,6 +184,10 @@ export const dimensionWords: Readonly<Record<Dimension, string>> = {
   frequency: 'a frequency',
   mass: 'a mass',
   capacitance: 'a capacitance',
+  inductance: 'an inductance',
+  charge: 'a charge',
+  energy: 'an energy',
+  pulseIntegral: 'a pulse of current',
   angle: 'an angle',
   conductivity: 'a thermal conductivity',
   temperatureDifference: 'a difference of temperature',
@@ -190,6 +209,7 @@ const prefixed: ReadonlySet<Dimension> = new Set([
   'resistance',
   'frequency',
   'capacitance',
+  'inductance',
 ]);
 
 const prefixFactors: Readonly<Record<string, number>> = {
@@ -252,6 +272,10 @@ export const metricUnits: Readonly<Record<Dimension, string>> = {
   frequency: 'MHz',
   mass: 'g',
   capacitance: 'µF',
+  inductance: 'µH',
+  charge: 'Ah',
+  energy: 'J',
+  pulseIntegral: 'A² s',
   angle: '°',
   conductivity: 'W/(m K)',
   temperatureDifference: 'K',
@@ -278,11 +302,23 @@ const milliohmsBelow = 5;
 /** A time field that begins below this is a matter of milliseconds, s. */
 const millisecondsBelow = 0.1;
 
+/** A time field that begins at or above this is a matter of hours, s. */
+const hoursFrom = 1800;
+/** A frequency field that ends at or below this is a matter of kilohertz, Hz. */
+const kilohertzBelow = 5e6;
+/** A charge, a capacitance or a time field that ends at or below this belongs to a transistor. */
+const transistorBelow = { charge: 1e-3, capacitance: 1e-6, time: 1e-4 } as const;
+
 /** The unit a field starts with. It follows from its dimension, its range and the builder's family of units. */
 export function defaultUnit(spec: Pick<NumberSpec, 'dimension' | 'min' | 'max'>, system: UnitSystem): string {
   const { dimension, min, max } = spec;
   if (dimension === 'length' && max >= distanceFrom) return system === 'inch' ? 'ft' : 'm';
   if (dimension === 'resistance' && max <= milliohmsBelow) return 'mΩ';
+  if (dimension === 'frequency' && max <= kilohertzBelow) return 'kHz';
+  if (dimension === 'charge' && max <= transistorBelow.charge) return 'nC';
+  if (dimension === 'capacitance' && max <= transistorBelow.capacitance) return 'pF';
+  if (dimension === 'time' && max <= transistorBelow.time) return 'ns';
+  if (dimension === 'time' && min >= hoursFrom) return 'h';
   if (dimension === 'time' && min < millisecondsBelow && min > 0) return 'ms';
   const inInches = system === 'inch' ? inchUnits[dimension] : undefined;
   return inInches ?? metricUnits[dimension];

@@ -16,10 +16,13 @@ const bySize: Partial<Record<Dimension, readonly string[]>> = {
   voltage: ['mV', 'V', 'kV'],
   current: ['mA', 'A'],
   resistance: ['µΩ', 'mΩ', 'Ω', 'kΩ'],
-  time: ['µs', 'ms', 's', 'min', 'h'],
+  time: ['ns', 'µs', 'ms', 's', 'min', 'h'],
   frequency: ['Hz', 'kHz', 'MHz', 'GHz'],
   mass: ['mg', 'g', 'kg'],
-  capacitance: ['pF', 'nF', 'µF', 'mF'],
+  capacitance: ['pF', 'nF', 'µF', 'mF', 'F'],
+  inductance: ['nH', 'µH', 'mH'],
+  charge: ['nC', 'mAh', 'Ah'],
+  energy: ['mJ', 'J', 'kJ'],
 };
 
 /** The unit in which a value of this size reads best. */

@@ -1,6 +1,6 @@
 import ampacityTable from '../../../reference-data/ampacity.json';
 import { type Note, note } from '../../../shared/outcome.ts';
-import type { Conductor } from './conductor.ts';
+import { type Conductor, conductorBySize } from './conductor.ts';
 import { modelAmpacity, togetherFactor } from './wireTemperature.ts';
 
 const zeroCelsius = 273.15;
@@ -95,8 +95,14 @@ export function ampacity(
   const printed = tabulatedAmpacity(ampacityTables.boat, conductor.number, limit);
   if (!printed) return { limit: model, table: null, model, notes: [noPublishedRow(conductor)] };
   const factor = ambientFactor(printed.column, ambient, ampacityTables.boat.ambient + zeroCelsius);
-  const table = printed.current * factor * tableTogetherFactor(together);
+  const table = printed.current * factor * tableTogetherFactor(together) * cladFactor(conductor);
   return { limit: Math.min(table, model), table, model, notes: [] };
+}
+
+/** A wire of another metal gives off the same heat: its current falls with the root of its resistance. */
+function cladFactor(conductor: Conductor): number {
+  if (conductor.material !== 'copperClad') return 1;
+  return Math.sqrt(conductorBySize(conductor.size).resistancePerLength / conductor.resistancePerLength);
 }
 
 /** Factor for wires side by side: the model's for a pair, the printed note 2 of 33 CFR 183.425 from three wires on. */

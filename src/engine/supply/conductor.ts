@@ -1,7 +1,12 @@
 import copperTable from '../../../reference-data/copper.json';
 import class5Table from '../../../reference-data/iec60228Class5.json';
 import insulationTable from '../../../reference-data/wireInsulation.json';
-import { type WireSize, wireSizes } from '../../../shared/design/supplySchema.ts';
+import {
+  type WireMaterial,
+  type WireSize,
+  wireMaterials,
+  wireSizes,
+} from '../../../shared/design/supplySchema.ts';
 import { type Note, note } from '../../../shared/outcome.ts';
 
 const zeroCelsius = 273.15;
@@ -25,12 +30,36 @@ const strandFill = 0.75;
  */
 const tinnedGaugeFactor = 1.03;
 
+/**
+ * Conductivity of copper-clad aluminium over copper: 62 to 68 % of IACS by trade figures, the lower one. k of the
+ * adiabatic formula for aluminium over copper: 76/115 and 94/143, IEC 60364-5-54 table 54.2, from memory.
+ */
+const cladConductivity = 0.62;
+const cladAdiabaticShare = 0.66;
+
+/** Resistance of gauge wire over that of plain copper. */
+const gaugeFactors: Readonly<Record<WireMaterial, number>> = {
+  plain: 1,
+  tinned: tinnedGaugeFactor,
+  copperClad: 1 / cladConductivity,
+};
+
+function metricResistance(row: { plain: number; tinned: number }, material: WireMaterial): number {
+  if (material === 'tinned') return row.tinned;
+  return material === 'copperClad' ? row.plain / cladConductivity : row.plain;
+}
+
+function adiabaticArea(area: number, material: WireMaterial): number {
+  return material === 'copperClad' ? area * cladAdiabaticShare : area;
+}
+
 const gaugeDiameterBase = 0.127 * millimetre;
 const gaugeRatio = 92;
 
-/** A copper conductor of a standard size. */
+/** A conductor of a standard size. */
 export interface Conductor {
   readonly size: WireSize;
+  readonly material: WireMaterial;
   readonly system: 'gauge' | 'metric';
   /** Gauge number, or nominal area in mm². */
   readonly number: number;
@@ -42,6 +71,8 @@ export interface Conductor {
   readonly strandedDiameter: number;
   /** Outside of the insulation, m: a typical figure. */
   readonly outsideDiameter: number;
+  /** Area of the copper conductor that bears the same short-circuit heat, m². */
+  readonly adiabaticArea: number;
   /** Ω/m at 20 °C, one conductor. */
   readonly resistancePerLength: number;
   /** Key into the sources of the supply tables. */
@@ -105,19 +136,22 @@ export function insulatedDiameter(area: number): number {
   return strandedDiameter(area) + 2 * wall(lower);
 }
 
-function gaugeConductor(size: WireSize, gauge: number, tinned: boolean): Conductor {
+function gaugeConductor(size: WireSize, gauge: number, material: WireMaterial): Conductor {
   const area = gaugeArea(gauge);
   return {
     size,
+    material,
     system: 'gauge',
     number: gauge,
     area,
     diameter: gaugeDiameter(gauge),
     strandedDiameter: strandedDiameter(area),
     outsideDiameter: insulatedDiameter(area),
-    resistancePerLength: gaugeResistance(gauge) * (tinned ? tinnedGaugeFactor : 1),
+    adiabaticArea: adiabaticArea(area, material),
+    resistancePerLength: gaugeResistance(gauge) * gaugeFactors[material],
     source: 'awg',
     notes: [
+      ...(material === 'copperClad' ? [cladNote()] : []),
       note(
         'assumed',
         'gaugeResistance',
@@ -127,47 +161,62 @@ function gaugeConductor(size: WireSize, gauge: number, tinned: boolean): Conduct
   };
 }
 
-function metricConductor(size: WireSize, nominal: number, tinned: boolean): Conductor | null {
+function metricConductor(size: WireSize, nominal: number, material: WireMaterial): Conductor | null {
   const row = class5Table.rows.find((entry) => entry.area === nominal);
   if (!row) return null;
   const area = nominal * squareMillimetre;
   return {
     size,
+    material,
     system: 'metric',
     number: nominal,
     area,
     diameter: Math.sqrt((4 * area) / Math.PI),
     strandedDiameter: strandedDiameter(area),
     outsideDiameter: insulatedDiameter(area),
-    resistancePerLength: (tinned ? row.tinned : row.plain) / 1000,
+    adiabaticArea: adiabaticArea(area, material),
+    resistancePerLength: metricResistance(row, material) / 1000,
     source: 'class5',
-    notes: [],
+    notes: material === 'copperClad' ? [cladNote()] : [],
   };
 }
 
-function buildConductor(size: WireSize, tinned: boolean): Conductor {
+function cladNote(): Note {
+  return note(
+    'from memory',
+    'copperClad',
+    'Copper-clad aluminium has about 1.6 times the resistance of copper, breaks when bent and corrodes in crimps: copper is worth its price here.',
+  );
+}
+
+function buildConductor(size: WireSize, material: WireMaterial): Conductor {
   const number = Number.parseFloat(size.replace('AWG ', ''));
-  const metric = size.startsWith('AWG') ? null : metricConductor(size, number, tinned);
-  return metric ?? gaugeConductor(size, number, tinned);
+  const metric = size.startsWith('AWG') ? null : metricConductor(size, number, material);
+  return metric ?? gaugeConductor(size, number, material);
 }
 
 /** All sizes of the wire table, thinnest first. */
 export const wireSizesByArea: readonly WireSize[] = (Object.keys(wireSizes) as WireSize[])
-  .map((size) => buildConductor(size, false))
+  .map((size) => buildConductor(size, 'plain'))
   .sort((first, second) => first.area - second.area)
   .map((conductor) => conductor.size);
 
-const plainConductors = new Map(wireSizesByArea.map((size) => [size, buildConductor(size, false)]));
-const tinnedConductors = new Map(wireSizesByArea.map((size) => [size, buildConductor(size, true)]));
+function conductorsOf(material: WireMaterial): ReadonlyMap<WireSize, Conductor> {
+  return new Map(wireSizesByArea.map((size) => [size, buildConductor(size, material)]));
+}
+
+const conductors = Object.fromEntries(
+  (Object.keys(wireMaterials) as WireMaterial[]).map((material) => [material, conductorsOf(material)]),
+) as Readonly<Record<WireMaterial, ReadonlyMap<WireSize, Conductor>>>;
 
 /**
  * The conductor of a standard size: area, diameters and resistance per metre at 20 °C.
  *
  * Gauge sizes follow ASTM B258 with copper of IEC 60028; metric sizes take the greatest resistance of IEC 60228
- * class 5, which is 1.11 to 1.16 times that of ideal copper of the nominal area.
+ * class 5, which is 1.11 to 1.16 times that of ideal copper of the nominal area. Copper-clad aluminium: that over 0.62.
  */
-export function conductorBySize(size: WireSize, tinned: boolean): Conductor {
-  return (tinned ? tinnedConductors : plainConductors).get(size) ?? buildConductor(size, tinned);
+export function conductorBySize(size: WireSize, material: WireMaterial = 'plain'): Conductor {
+  return conductors[material].get(size) ?? buildConductor(size, material);
 }
 
 /**

@@ -26,6 +26,8 @@ export interface FuseType {
   readonly breakingCapacity: number | null;
   /** Ω by rating, where known. */
   readonly coldResistance: Readonly<Record<string, number>>;
+  /** I² t that melts it, A² s by rating, where known. */
+  readonly meltingIntegral: Readonly<Record<string, number>>;
   /** Keys into the sources of the supply tables. */
   readonly source: string;
   readonly gatesSource: string;
@@ -199,18 +201,39 @@ function duration(seconds: number): string {
   return `${Number(seconds.toPrecision(2))} s`;
 }
 
+/** Melting I² t grows with the rating to this power: 4100 to 8500 A² s from 30 to 40 A in one maker's row. */
+const meltingExponent = 2.5;
+
+/**
+ * I² t that melts a fuse, A² s: the tabulated rating, or scaled with the rating to the power 2.5 from the nearest one.
+ *
+ * null where no figure of the kind is at hand. rating: A. Source: maker data of large blade fuses; scaling own choice.
+ */
+export function fuseMeltingIntegral(kind: FuseKind, rating: number): number | null {
+  const known = nearestRating(fuseType(kind).meltingIntegral, rating);
+  return known ? known.value * (rating / known.rating) ** meltingExponent : null;
+}
+
+function nearestRating(
+  table: Readonly<Record<string, number>>,
+  rating: number,
+): { readonly rating: number; readonly value: number } | null {
+  let nearest: { rating: number; value: number } | null = null;
+  for (const [key, value] of Object.entries(table)) {
+    const known = Number(key);
+    if (!nearest || Math.abs(known - rating) < Math.abs(nearest.rating - rating)) {
+      nearest = { rating: known, value };
+    }
+  }
+  return nearest;
+}
+
 /**
  * Cold resistance of a fuse, Ω, where known: the tabulated rating, or scaled as 1/rating from the nearest one.
  *
  * null when no figure of this kind is at hand. rating: A.
  */
 export function fuseResistance(kind: FuseKind, rating: number): number | null {
-  let nearest: { rating: number; resistance: number } | null = null;
-  for (const [key, resistance] of Object.entries(fuseType(kind).coldResistance)) {
-    const known = Number(key);
-    if (!nearest || Math.abs(known - rating) < Math.abs(nearest.rating - rating)) {
-      nearest = { rating: known, resistance };
-    }
-  }
-  return nearest ? (nearest.resistance * nearest.rating) / rating : null;
+  const known = nearestRating(fuseType(kind).coldResistance, rating);
+  return known ? (known.value * known.rating) / rating : null;
 }

@@ -1,4 +1,4 @@
-import type { WireSize } from '../../../shared/design/supplySchema.ts';
+import type { WireMaterial, WireSize } from '../../../shared/design/supplySchema.ts';
 import type { WireRow } from '../../../shared/solution.ts';
 import { ampacity } from './ampacity.ts';
 import { type Conductor, conductorBySize, loopResistance, wireSizesByArea } from './conductor.ts';
@@ -16,7 +16,9 @@ const supplyPair = 2;
 export interface WireQuestion {
   /** One way, m. */
   readonly length: number;
-  readonly tinned: boolean;
+  readonly material: WireMaterial;
+  /** Loaded wires side by side; the supply pair is 2. */
+  readonly together?: number;
   /** K */
   readonly insulationLimit: number;
   /** K */
@@ -56,7 +58,7 @@ export interface WireTable {
  * of the design as it stands; a much thinner or thicker wire would change them a little.
  */
 export function wireTable(question: WireQuestion): WireTable {
-  const rows = wireSizesByArea.map((size) => wireRow(question, conductorBySize(size, question.tinned)));
+  const rows = wireSizesByArea.map((size) => wireRow(question, conductorBySize(size, question.material)));
   const first = (test: (size: string) => boolean) =>
     (rows.find((row) => row.fails.length === 0 && test(row.size))?.size ?? null) as WireSize | null;
   return {
@@ -69,14 +71,15 @@ export function wireTable(question: WireQuestion): WireTable {
 
 function wireRow(question: WireQuestion, conductor: Conductor): WireRow {
   const { length, insulationLimit, ambient, pressure, pepCurrent, heatingCurrent, source } = question;
-  const air = { ambient, together: supplyPair, ...(pressure === undefined ? {} : { pressure }) };
+  const together = question.together ?? supplyPair;
+  const air = { ambient, together, ...(pressure === undefined ? {} : { pressure }) };
   const warm = wireTemperature(conductor, heatingCurrent, air);
   // A wire that would melt has no working temperature; its drop is shown at the limit of the insulation.
   const temperature = warm.ok ? warm.value.conductor : Math.max(insulationLimit, ambient);
   const resistance = loopResistance(conductor, length, temperature);
   const drop = resistance * pepCurrent;
   const dropShare = drop / source.openVoltage;
-  const allowed = ampacity(conductor, insulationLimit, ambient, supplyPair, pressure);
+  const allowed = ampacity(conductor, insulationLimit, ambient, together, pressure);
   const fails = [
     ...dropFails(dropShare, question.dropLimit ?? usualDropShare),
     ...heatFails(heatingCurrent, allowed.limit, warm.ok),
@@ -123,7 +126,7 @@ function fuseFails(
     rating: fuseRating,
     wireAmpacity: limit,
     farFault: far.value,
-    wireArea: conductor.area,
+    wireArea: conductor.adiabaticArea,
     insulationLimit,
   });
   if (found.state !== 'over') return fails;

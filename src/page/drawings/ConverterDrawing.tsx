@@ -9,7 +9,7 @@ export function ConverterDrawing() {
   const figures = createFigures();
   return (
     <Show
-      when={sheet.store.view.converter.kind === 'module'}
+      when={sheet.store.view.converter.kind !== 'none'}
       fallback={
         <p class="no-drawing">
           The final runs straight from the source; the rail is what the wire leaves of it.

@@ -1,13 +1,21 @@
-import { Show } from 'solid-js';
+import { Index, Show } from 'solid-js';
+import type { PathRow } from '../../../shared/solution.ts';
 import { writeQuantity } from '../../engine/quantity/write.ts';
 import { createFigures } from '../parts/Found.tsx';
 import { useSheet } from '../state/sheet.ts';
 import { Dimension } from './Dimension.tsx';
 
-/** The 12 V path at the peak of the envelope: source, fuse, wire, load, and the steps by which the voltage falls. */
+const left = 60;
+const right = 316;
+
+/**
+ * The 12 V path at the peak of the envelope: source, every part in order, load, and below it the steps by which the
+ * voltage falls. The numbers are those of the table of parts.
+ */
 export function SupplyDrawing() {
   const sheet = useSheet();
   const figures = createFigures();
+  const rows = () => sheet.results.solution()?.path ?? [];
   const levels = () => {
     const open = figures.value('sourceVoltage');
     const terminal = figures.value('terminalVoltagePep');
@@ -17,10 +25,14 @@ export function SupplyDrawing() {
       : { open, terminal, load };
   };
   return (
-    <svg class="drawing" viewBox="0 0 400 268" role="img" aria-label={said(figures.text)}>
-      <path class="outline" d="M36 74V38H84M122 38H330V60M330 124V146H36V106" />
+    <svg class="drawing" viewBox="0 0 400 274" role="img" aria-label={said(figures.text, rows())}>
+      <path class="outline" d="M36 74V38H60M330 124V146H36V106M316 38H330V60" />
       <path class="outline" d="M18 74H54M26 82H46M18 90H54M26 98H46M36 98V106" />
-      <path class="outline" d="M84 31H122V45H84zM84 38H122" />
+      <Show when={rows().length > 0} fallback={<path class="outline" d="M60 38H316" />}>
+        <Index each={rows()}>
+          {(row, index) => <Piece row={row()} number={index + 1} {...place(rows().length, index)} />}
+        </Index>
+      </Show>
       <rect class="part" x="296" y="60" width="68" height="64" />
       <text x="330" y="88" text-anchor="middle">
         {sheet.store.view.converter.kind === 'none' ? 'final' : 'converter'}
@@ -28,49 +40,93 @@ export function SupplyDrawing() {
       <text class="caption" x="330" y="106" text-anchor="middle">
         {figures.text('loadPowerPep')}
       </text>
-      <text class="figure" x="103" y="22" text-anchor="middle">
-        {figures.text('fuseRating')}
-      </text>
       <text class="figure" x="66" y="92">
         {figures.text('inputCurrentPep')}
       </text>
       <text class="caption" x="66" y="107">
         at PEP
       </text>
-      <text class="caption" x="226" y="30" text-anchor="middle">
+      <text class="caption" x="150" y="92">
+        fuse {figures.text('fuseRating')}
+      </text>
+      <text class="caption" x="150" y="107">
         {sheet.store.view.wiring.size.replace('mm2', 'mm²')}
       </text>
       <Dimension path="wiring.length" from={[122, 146]} to={[330, 146]} off={16} />
-      <Show when={levels()}>{(volts) => <Levels {...volts()} />}</Show>
+      <Show when={levels()}>{(volts) => <Levels {...volts()} rows={rows()} />}</Show>
     </svg>
   );
 }
 
-const firstLevel = 204;
-/** Height of the whole fall in the drawing; the fall alone is to scale. */
-const fall = 40;
+function place(count: number, index: number): { from: number; to: number } {
+  const width = (right - left) / Math.max(count, 1);
+  return { from: left + width * index, to: left + width * (index + 1) };
+}
 
-/** The voltage from the open terminals down to the load; only the steps are to scale, not the whole. */
-function Levels(props: { open: number; terminal: number; load: number }) {
+/** A part on the line: a box for what is a thing, a plain line for wire, a triangle for a diode. */
+function Piece(props: { row: PathRow; number: number; from: number; to: number }) {
+  const middle = () => (props.from + props.to) / 2;
+  const isWire = () => props.row.mainWire;
+  const isDiode = () => props.row.resistance * 10 < props.row.drop && !isWire();
+  return (
+    <g classList={{ 'path-weak': props.row.weakest }}>
+      <Show
+        when={!isWire()}
+        fallback={<path class="outline outline-strong" d={`M${props.from} 38H${props.to}`} />}
+      >
+        <path class="outline" d={`M${props.from} 38H${props.to}`} />
+        <Show
+          when={isDiode()}
+          fallback={<rect class="part" x={middle() - 9} y="32" width="18" height="12" />}
+        >
+          <path class="part" d={`M${middle() - 6} 31V45L${middle() + 6} 38zM${middle() + 6} 31V45`} />
+        </Show>
+      </Show>
+      <text class="caption" x={middle()} y="24" text-anchor="middle">
+        {props.number}
+      </text>
+    </g>
+  );
+}
+
+const firstLevel = 208;
+/** Height of the whole fall in the drawing; the fall alone is to scale. */
+const fall = 44;
+/** Where the fall inside the source stands. */
+const sourceStep = 40;
+
+/** The voltage from the open terminals down to the load, one step a part; only the steps are to scale. */
+function Levels(props: { open: number; terminal: number; load: number; rows: readonly PathRow[] }) {
   const whole = () => Math.max(props.open - props.load, 1e-9);
   const y = (volts: number) => firstLevel + (fall * (props.open - volts)) / whole();
   const volts = (value: number) => writeQuantity(value, 'voltage', 'V');
+  const steps = () => {
+    let level = props.terminal;
+    let path = `M18 ${firstLevel}H${sourceStep}V${y(level).toFixed(1)}`;
+    props.rows.forEach((row, index) => {
+      const { from, to } = place(props.rows.length, index);
+      level -= row.drop;
+      path += `H${((from + to) / 2).toFixed(1)}V${y(Math.max(level, props.load)).toFixed(1)}`;
+    });
+    return `${path}V${y(props.load).toFixed(1)}H382`;
+  };
   return (
     <>
-      <path class="outline" d={`M18 ${firstLevel}H112V${y(props.terminal)}H240V${y(props.load)}H382`} />
+      <path class="outline" d={steps()} />
       <text x="18" y={firstLevel - 6}>
         {volts(props.open)} <tspan class="caption">open</tspan>
       </text>
-      <text x="122" y={y(props.terminal) - 6}>
-        {volts(props.terminal)} <tspan class="caption">terminals</tspan>
+      <text x="18" y={firstLevel + fall + 14}>
+        {volts(props.terminal)} <tspan class="caption">at the terminals</tspan>
       </text>
-      <text x="382" y={y(props.load) - 6} text-anchor="end">
+      <text x="382" y={firstLevel + fall - 6} text-anchor="end">
         {volts(props.load)} <tspan class="caption">at the load</tspan>
       </text>
     </>
   );
 }
 
-function said(text: (key: string) => string): string {
-  return `12 V path: ${text('sourceVoltage')} open, ${text('terminalVoltagePep')} at the terminals and ${text('inputVoltagePep')} at the load with ${text('inputCurrentPep')}.`;
+function said(text: (key: string) => string, rows: readonly PathRow[]): string {
+  const parts = rows.map((row, index) => `${index + 1} ${row.name}`).join(', ');
+  return `12 V path: ${text('sourceVoltage')} open, ${text('terminalVoltagePep')} at the terminals and ${text('inputVoltagePep')} at the load with ${text('inputCurrentPep')}. On the way: ${parts}.`;
 }

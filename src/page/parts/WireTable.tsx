@@ -12,6 +12,7 @@ export function WireTable() {
     const metric = !sheet.store.view.wiring.size.startsWith('AWG');
     return all.filter((row) => row.size.startsWith('AWG') !== metric);
   };
+  const first = () => rows().findIndex((row) => row.fails.length === 0);
   return (
     <Show when={rows().length > 0}>
       <Folded label="All wire sizes with this load">
@@ -28,7 +29,7 @@ export function WireTable() {
               </tr>
             </thead>
             <tbody>
-              <Index each={rows()}>{(row) => <Row row={row()} />}</Index>
+              <Index each={rows()}>{(row, index) => <Row row={row()} first={index === first()} />}</Index>
             </tbody>
           </table>
         </section>
@@ -37,7 +38,7 @@ export function WireTable() {
   );
 }
 
-function Row(props: { row: WireRow }) {
+function Row(props: { row: WireRow; first: boolean }) {
   return (
     <tr classList={{ chosen: props.row.chosen }}>
       <th scope="row">
@@ -50,7 +51,13 @@ function Row(props: { row: WireRow }) {
       <td>
         {props.row.ampacity === null ? 'not in the table' : writeQuantity(props.row.ampacity, 'current', 'A')}
       </td>
-      <td class="words">{props.row.fails.length === 0 ? 'passes' : props.row.fails.join('; ')}</td>
+      <td class="words">
+        {props.row.fails.length === 0
+          ? props.first
+            ? 'the thinnest that passes everything'
+            : 'passes'
+          : props.row.fails.join('; ')}
+      </td>
     </tr>
   );
 }

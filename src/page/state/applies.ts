@@ -1,9 +1,10 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import { heatConditions } from './heatApplies.ts';
+import { supplyApplies } from './supplyApplies.ts';
 
 type Condition = (design: Design) => boolean;
 
-const raised: Condition = (design) => design.converter.kind === 'module';
+const raised: Condition = (design) => design.converter.kind !== 'none';
 const switching: Condition = (design) => ['D', 'E', 'F'].includes(design.amplifier.class);
 const biased: Condition = (design) => ['A', 'AB'].includes(design.amplifier.class);
 const linear: Condition = (design) => ['A', 'AB', 'B'].includes(design.amplifier.class);
@@ -19,7 +20,6 @@ const byOvers: Condition = (design) => design.antenna.exposureBy === 'overs';
 /** Fields that mean something only in some designs. A field not named here always applies. */
 const conditions: Readonly<Record<string, Condition>> = {
   ...heatConditions,
-  'wiring.tinned': (design) => !design.wiring.size.startsWith('AWG'),
   'amplifier.ratedPep': (design) => !byReadings(design),
   'amplifier.quiescentCurrent': (design) => design.amplifier.class === 'AB' && !byReadings(design),
   'amplifier.conductionAngle': (design) => design.amplifier.class === 'C' && !byReadings(design),
@@ -55,6 +55,5 @@ const conditions: Readonly<Record<string, Condition>> = {
 
 /** Whether a field has a meaning in this design; the page hides those that do not. */
 export function applies(design: Design, path: string): boolean {
-  if (path.startsWith('converter.') && path !== 'converter.kind') return raised(design);
-  return conditions[path]?.(design) ?? true;
+  return supplyApplies(design, path) ?? conditions[path]?.(design) ?? true;
 }

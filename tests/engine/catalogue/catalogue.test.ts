@@ -26,6 +26,10 @@ const mathUnits: Readonly<Record<Dimension, string | null>> = {
   frequency: 'Hz',
   mass: 'kg',
   capacitance: 'F',
+  inductance: 'H',
+  charge: 'A s',
+  energy: 'J',
+  pulseIntegral: 'A^2 s',
   angle: null,
   conductivity: 'W/(m K)',
   keyingSpeed: null,
@@ -40,7 +44,7 @@ const mathUnits: Readonly<Record<Dimension, string | null>> = {
 };
 
 /** Unit names and functions a formula may use besides catalogue keys. */
-const allowedNames = new Set(['K', 'ohm', 'sqrt', 'exp', 'pi']);
+const allowedNames = new Set(['K', 'ohm', 's', 'sqrt', 'exp', 'pi']);
 
 function namesIn(formula: string): string[] {
   const names: string[] = [];

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { examples } from '../../../shared/design/examples.ts';
 import { checkDesign } from '../../../shared/design/file.ts';
 import type { Design } from '../../../shared/design/schema.ts';
-import { startDesign } from '../../../shared/design/start.ts';
+import { part, startDesign } from '../../../shared/design/start.ts';
 import { type Solution, services } from '../../../shared/solution.ts';
 import { ratingCurve, solve, sweep, warmUp } from '../../../src/engine/index.ts';
 import { anyDesign } from './designArbitrary.ts';
@@ -210,7 +210,7 @@ describe('laws of the answer', () => {
       },
       converter: { kind: 'none' },
       source: { openVoltage: 13.8, internalResistance: 0, continuousCurrent: null, peakCurrent: null },
-      wiring: { length: 0, otherResistance: 0, seriesDrop: 0 },
+      wiring: { length: 0, path: [{ ...part('fuse'), resistance: 0 }] },
     });
     expect(quantity(solve(reference), 'deviceHeatPep')).toBeCloseTo(86.8, 1);
   });

@@ -78,26 +78,26 @@ describe('table of 33 CFR 183.425', () => {
 
 describe('allowed current of the supply pair', () => {
   it('is the smaller of table and model, with 0.87 for the pair', () => {
-    const found = ampacity(conductorBySize('AWG 14', false), kelvin(75), kelvin(30));
+    const found = ampacity(conductorBySize('AWG 14'), kelvin(75), kelvin(30));
     expectClose(found.table ?? 0, 20 * 0.87, 1e-12);
     expect(found.limit).toBe(Math.min(found.table ?? 0, found.model));
   });
 
   it('of a metric size is the model alone, and says so', () => {
-    const found = ampacity(conductorBySize('2.5 mm2', false), kelvin(75), kelvin(30));
+    const found = ampacity(conductorBySize('2.5 mm2'), kelvin(75), kelvin(30));
     expect(found.table).toBeNull();
     expect(found.limit).toBe(found.model);
     expect(found.notes.map((one) => one.key)).toEqual(['ampacityByModel']);
   });
 
   it('uses the printed factor from three wires on', () => {
-    const wire = conductorBySize('AWG 10', false);
+    const wire = conductorBySize('AWG 10');
     const three = ampacity(wire, kelvin(60), kelvin(30), 3);
     expectClose(three.table ?? 0, 40 * 0.7, 1e-12);
   });
 
   it('is zero with a reason when the air is too warm', () => {
-    const found = ampacity(conductorBySize('AWG 10', false), kelvin(45), kelvin(50));
+    const found = ampacity(conductorBySize('AWG 10'), kelvin(45), kelvin(50));
     expect(found.limit).toBe(0);
     expect(found.notes[0]?.key).toBe('ambientAboveInsulation');
   });
@@ -110,7 +110,7 @@ describe('allowed current of the supply pair', () => {
         fc.double({ min: 233.15, max: 343.15, noNaN: true }),
         fc.double({ min: 0.1, max: 20, noNaN: true }),
         (name, limit, air, more) => {
-          const wire = conductorBySize(name, false);
+          const wire = conductorBySize(name);
           const base = ampacity(wire, limit, air).limit;
           const warmer = ampacity(wire, limit, air + more).limit;
           return Number.isFinite(base) && base >= 0 && warmer <= base + 1e-3;

@@ -41,13 +41,13 @@ describe('IEC 60228 class 5', () => {
   it.each(metric)('%s has the greatest resistance of table 3, plain and tinned', (size) => {
     const row = class5.rows.find((entry) => `${entry.area} mm2` === size);
     expect(row).toBeDefined();
-    expectClose(conductorBySize(size, false).resistancePerLength * 1000, row?.plain ?? 0, 1e-12);
-    expectClose(conductorBySize(size, true).resistancePerLength * 1000, row?.tinned ?? 0, 1e-12);
+    expectClose(conductorBySize(size).resistancePerLength * 1000, row?.plain ?? 0, 1e-12);
+    expectClose(conductorBySize(size, 'tinned').resistancePerLength * 1000, row?.tinned ?? 0, 1e-12);
   });
 
   it('lies 11 to 16 % above ideal copper of the nominal area', () => {
     for (const size of metric) {
-      const wire = conductorBySize(size, false);
+      const wire = conductorBySize(size);
       const ratio = (wire.resistancePerLength * wire.area) / copperResistivity;
       expect(ratio).toBeGreaterThan(1.105);
       expect(ratio).toBeLessThan(1.165);
@@ -74,7 +74,7 @@ describe('copper', () => {
 
 describe('sizes of the wire table', () => {
   it('stand thinnest first and are all there', () => {
-    const areas = wireSizesByArea.map((size) => conductorBySize(size, false).area);
+    const areas = wireSizesByArea.map((size) => conductorBySize(size).area);
     expect(areas).toEqual([...areas].sort((first, second) => first - second));
     expect(wireSizesByArea).toHaveLength(21);
   });
@@ -84,8 +84,8 @@ describe('sizes of the wire table', () => {
     ['metric', metric],
   ] as const)('%s: resistance falls and outside grows with area', (_, sizes) => {
     for (let index = 1; index < sizes.length; index++) {
-      const thin = conductorBySize(sizes[index - 1] as WireSize, false);
-      const thick = conductorBySize(sizes[index] as WireSize, false);
+      const thin = conductorBySize(sizes[index - 1] as WireSize);
+      const thick = conductorBySize(sizes[index] as WireSize);
       expect(thick.resistancePerLength).toBeLessThan(thin.resistancePerLength);
       expect(thick.outsideDiameter).toBeGreaterThan(thin.outsideDiameter);
       expect(thick.strandedDiameter).toBeLessThan(thick.outsideDiameter);
@@ -95,14 +95,14 @@ describe('sizes of the wire table', () => {
   it('tin costs a little resistance', () => {
     for (const size of wireSizesByArea) {
       const ratio =
-        conductorBySize(size, true).resistancePerLength / conductorBySize(size, false).resistancePerLength;
+        conductorBySize(size, 'tinned').resistancePerLength / conductorBySize(size).resistancePerLength;
       expect(ratio).toBeGreaterThan(1.01);
       expect(ratio).toBeLessThan(1.04);
     }
   });
 
   it('the loop counts both wires and the temperature of the copper', () => {
-    const wire = conductorBySize('2.5 mm2', false);
+    const wire = conductorBySize('2.5 mm2');
     expectClose(loopResistance(wire, 3, 293.15), 6 * 7.98e-3, 1e-12);
     expectClose(loopResistance(wire, 3, 313.15), 6 * 7.98e-3 * 1.0786, 1e-12);
   });

@@ -5,7 +5,7 @@ import { type PathElement, pathDrop, pathHeat, sumPath } from '../../../src/engi
 import { expectClose } from '../closeTo.ts';
 
 const elements: readonly PathElement[] = [
-  { kind: 'wire', conductor: conductorBySize('4 mm2', false), length: 1.5, temperature: 293.15 },
+  { kind: 'wire', conductor: conductorBySize('4 mm2'), length: 1.5, temperature: 293.15 },
   { kind: 'fuse', fuse: 'bladeMedium', rating: 30 },
   { kind: 'part', part: 'fuseHolder', count: 1 },
   { kind: 'connector', connector: 'bullet35', poles: 2, aged: false },

@@ -6,7 +6,7 @@ import { expectClose } from '../closeTo.ts';
 
 const question: WireQuestion = {
   length: 2,
-  tinned: false,
+  material: 'plain',
   insulationLimit: 348.15,
   ambient: 298.15,
   pepCurrent: 16,
@@ -61,14 +61,14 @@ describe('wire table', () => {
       fc.property(
         fc.double({ min: 0.1, max: 60, noNaN: true }),
         fc.double({ min: 0, max: 50, noNaN: true }),
-        fc.boolean(),
-        (current, length, tinned) => {
+        fc.constantFrom('plain' as const, 'tinned' as const, 'copperClad' as const),
+        (current, length, material) => {
           const { rows } = wireTable({
             ...question,
             pepCurrent: current,
             heatingCurrent: current / 3,
             length,
-            tinned,
+            material,
           });
           const falls = (list: typeof rows) =>
             list.every((one, index) => index === 0 || one.drop <= (list[index - 1]?.drop ?? 0));

@@ -27,7 +27,7 @@ describe('temperature of a single wire in still air at 25 °C', () => {
   it.each(cases.wire_temp.map((row) => [row.mm2, row.I, row.Tc, row.mV_per_m_pair] as const))(
     '%f mm² at %f A: %f °C (independent implementation)',
     (mm2, current, celsius, dropPerMetre) => {
-      const wire = conductorBySize(`${mm2} mm2` as WireSize, false);
+      const wire = conductorBySize(`${mm2} mm2` as WireSize);
       const found = resultOf(wireTemperature(wire, current, { ambient: 298.15 }));
       // The reference takes a constant specific heat of air; the difference stays below 0.1 % of the rise.
       expectClose(found.conductor - 298.15, celsius - 25, 2e-3);
@@ -39,7 +39,7 @@ describe('temperature of a single wire in still air at 25 °C', () => {
   it('balances heat made and heat given off', () => {
     fc.assert(
       fc.property(size, fc.double({ min: 0.1, max: 1, noNaN: true }), ambient, (name, share, air) => {
-        const wire = conductorBySize(name, false);
+        const wire = conductorBySize(name);
         const current = share * modelAmpacity(wire, 420, { ambient: air });
         const found = resultOf(wireTemperature(wire, current, { ambient: air }));
         const made = current ** 2 * wire.resistancePerLength * copperFactor(found.conductor);
@@ -51,7 +51,7 @@ describe('temperature of a single wire in still air at 25 °C', () => {
   it('is the inverse of the modelled ampacity', () => {
     fc.assert(
       fc.property(size, fc.double({ min: 350, max: 470, noNaN: true }), ambient, (name, limit, air) => {
-        const wire = conductorBySize(name, false);
+        const wire = conductorBySize(name);
         const current = modelAmpacity(wire, limit, { ambient: air, together: 2 });
         const found = resultOf(wireTemperature(wire, current, { ambient: air, together: 2 }));
         return Math.abs(found.conductor - limit) < 0.01;
@@ -60,8 +60,8 @@ describe('temperature of a single wire in still air at 25 °C', () => {
   });
 
   it('never falls with more current, and is lower on thicker wire of one kind', () => {
-    const thin = conductorBySize('AWG 14', false);
-    const thick = conductorBySize('AWG 12', false);
+    const thin = conductorBySize('AWG 14');
+    const thick = conductorBySize('AWG 12');
     fc.assert(
       fc.property(
         fc.double({ min: 0.5, max: 40, noNaN: true }),
@@ -77,7 +77,7 @@ describe('temperature of a single wire in still air at 25 °C', () => {
   });
 
   it('thin air makes it hotter', () => {
-    const wire = conductorBySize('2.5 mm2', false);
+    const wire = conductorBySize('2.5 mm2');
     const low = resultOf(wireTemperature(wire, 25, { ambient: 298.15 })).conductor;
     const high = resultOf(wireTemperature(wire, 25, { ambient: 298.15, pressure: 70000 })).conductor;
     expect(high).toBeGreaterThan(low + 1);
@@ -85,15 +85,13 @@ describe('temperature of a single wire in still air at 25 °C', () => {
   });
 
   it('names the current at which the copper would melt', () => {
-    const outcome = wireTemperature(conductorBySize('AWG 20', false), 500, { ambient: 298.15 });
+    const outcome = wireTemperature(conductorBySize('AWG 20'), 500, { ambient: 298.15 });
     expect(outcome.ok).toBe(false);
     if (!outcome.ok) expect(outcome.reason.key).toBe('wireMelts');
   });
 
   it('without current is that of the air', () => {
-    expect(resultOf(wireTemperature(conductorBySize('AWG 20', false), 0, { ambient: 300 })).conductor).toBe(
-      300,
-    );
+    expect(resultOf(wireTemperature(conductorBySize('AWG 20'), 0, { ambient: 300 })).conductor).toBe(300);
   });
 });
 
@@ -109,7 +107,7 @@ describe('modelled ampacity against published tables', () => {
       for (const column of columns) {
         const printed = row[table.insulation.indexOf(column)];
         if (typeof printed !== 'number') continue;
-        const wire = conductorBySize(name, false);
+        const wire = conductorBySize(name);
         found.push(modelAmpacity(wire, column + 273.15, { ambient: table.ambient + 273.15 }) / printed);
       }
     }

@@ -12,14 +12,14 @@ describe('time constant of a wire', () => {
   it.each(cases.wire_temp.map((row) => [row.mm2, row.I, row.tau_s] as const))(
     '%f mm² at %f A: %f s (independent implementation)',
     (mm2, current, seconds) => {
-      const wire = conductorBySize(`${mm2} mm2` as WireSize, false);
+      const wire = conductorBySize(`${mm2} mm2` as WireSize);
       const { surface } = resultOf(wireTemperature(wire, current, { ambient: 298.15 }));
       expectClose(wireTimeConstant(wire, current, surface, 298.15) ?? 0, seconds, 0.01);
     },
   );
 
   it('2.5 mm² at 20 A: the warm-up stepped in time reaches 63 % after about 108 s', () => {
-    const wire = conductorBySize('2.5 mm2', false);
+    const wire = conductorBySize('2.5 mm2');
     const { I: current, t63_ode: known, C_J_per_mK: capacity } = boost.wire_tau_check;
     expectClose(wireHeatCapacity(wire), capacity, 1e-6);
     const steady = resultOf(wireTemperature(wire, current, { ambient: 298.15 })).conductor;
@@ -40,7 +40,7 @@ describe('time constant of a wire', () => {
   });
 
   it('is long against speech and short against a contact', () => {
-    const wire = conductorBySize('2.5 mm2', false);
+    const wire = conductorBySize('2.5 mm2');
     const tau = wireTimeConstant(wire, 20, 315, 298.15) ?? 0;
     expect(tau).toBeGreaterThan(10);
     expect(tau).toBeLessThan(600);
