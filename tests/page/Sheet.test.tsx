@@ -107,18 +107,21 @@ describe('the sheet', () => {
     await waitFor(() => expect(onReady).toHaveBeenCalledTimes(1));
   });
 
-  it('draws the curves of the three services and warming up', async () => {
+  it('draws the curves of the three services, warming up, and the plots of amplifier and sink', async () => {
     const { container } = render(() => (
       <Sheet state={sheetAround(examples[0]!.design, { engine })} stations={Stations} />
     ));
-    await waitFor(() => expect(container.querySelectorAll('.plot-title')).toHaveLength(3), arriving);
-    const titles = [...container.querySelectorAll('.plot-title')].map((title) => title.textContent);
-    expect(titles).toEqual([
+    const titles = () => [...container.querySelectorAll('.plot-title')].map((title) => title.textContent);
+    const expected = [
+      'Power against output amplitude',
+      'Heat against mismatch',
+      'Derating of one device',
       'Sink rating against heat',
       'Junction temperature against duty',
       'Warming up in key-down',
-    ]);
-    expect(container.querySelectorAll('#service .plot-line').length).toBe(5);
+    ];
+    await waitFor(() => expect(titles()).toEqual(expect.arrayContaining(expected)), arriving);
+    await waitFor(() => expect(container.querySelectorAll('#service .plot-line')).toHaveLength(5), arriving);
   });
 
   it('leaves the last figures and says so when the engine itself fails', () => {
@@ -198,12 +201,34 @@ describe('every field of the design', () => {
       })),
       {
         ...startDesign,
-        amplifier: { ...startDesign.amplifier, class: 'C', calibration: 'readings', swr: 2 },
+        amplifier: { ...startDesign.amplifier, calibration: 'readings' },
       },
+      { ...startDesign, amplifier: { ...startDesign.amplifier, class: 'C' } },
+      { ...startDesign, amplifier: { ...startDesign.amplifier, calibration: 'devices', swr: 2 } },
       {
         ...startDesign,
         amplifier: { ...startDesign.amplifier, class: 'D', calibration: 'devices', onResistance: 0.1 },
       },
+      {
+        ...startDesign,
+        converter: { ...startDesign.converter, kind: 'module', heatTo: 'amplifierSink' },
+        device: { ...startDesign.device, ladder: 'points', spreader: true, places: [{ x: 0.03, y: 0.04 }] },
+        sink: {
+          ...startDesign.sink,
+          position: 'tilted',
+          tapered: true,
+          fan: 'along',
+          fanPath: 'bypass',
+          backExposed: true,
+        },
+        surroundings: { ...startDesign.surroundings, caseVents: 'vented' },
+      },
+      {
+        ...startDesign,
+        device: { ...startDesign.device, ladder: 'foster' },
+        sink: { ...startDesign.sink, shape: 'pins' },
+      },
+      { ...startDesign, device: { ...startDesign.device, ladder: 'cauer' } },
       { ...startDesign, service: { ...startDesign.service, speechKind: 'own', keyDownMode: 'am' } },
     ];
     const found = new Set<string>();

@@ -114,7 +114,7 @@ export const stageQuantities: readonly QuantityEntry[] = [
   {
     key: 'swingUsed',
     symbol: 'u',
-    label: 'Share of that amplitude in use at PEP',
+    label: 'Share of the RF amplitude the rail allows in use at PEP',
     dimension: 'share',
     station: 'amplifier',
     formula: 'fundamentalVoltage / swingLimit',

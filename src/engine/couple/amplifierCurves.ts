@@ -45,8 +45,8 @@ function outputCurve(prepared: Prepared): Outcome<OutputCurve> {
   });
 }
 
-/** Standing-wave ratios of the mismatch curve, closer together where the heat changes most. */
-const ratios = Array.from({ length: 41 }, (_, i) => 10 ** (i / 40));
+/** Standing-wave ratios of the mismatch curve: 1 to 10. */
+const ratios = Array.from({ length: 46 }, (_, i) => 1 + i / 5);
 /** Phases over which the mean is taken; even steps make it exact enough. */
 const phaseSteps = 36;
 

@@ -74,9 +74,9 @@ function hottestWords(curve: OutputCurve): string {
 /** Heat of the devices against SWR, between the mildest and the worst phase. */
 export function mismatchPlot(curve: MismatchCurve, solution: Solution): Told {
   const series: readonly PlotSeries[] = [
-    { key: 'worst', label: 'worst phase', values: curve.worst, tone: '--ink', dash: [] },
-    { key: 'mean', label: 'mean of phases', values: curve.mean, tone: '--ink-soft', dash: [9, 4] },
-    { key: 'mildest', label: 'mildest phase', values: curve.mildest, tone: '--ink-soft', dash: [3, 3] },
+    { key: 'worst', label: 'worst', values: curve.worst, tone: '--ink', dash: [] },
+    { key: 'mean', label: 'mean', values: curve.mean, tone: '--ink-soft', dash: [9, 4] },
+    { key: 'mildest', label: 'mildest', values: curve.mildest, tone: '--ink-soft', dash: [3, 3] },
   ];
   const swr = solution.values.swr ?? 1;
   const heat = solution.values.deviceHeatPep;
@@ -85,7 +85,7 @@ export function mismatchPlot(curve: MismatchCurve, solution: Solution): Told {
   const data: PlotData = {
     x: curve.swr,
     xLabel: 'SWR at the antenna',
-    yLabel: 'heat in the devices at PEP, W',
+    yLabel: 'heat at PEP, W, by phase of the reflection',
     xRange: [1, 10],
     xTicks: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10],
     writeX: plain,
@@ -110,7 +110,9 @@ export function deratingPlot(curve: DeratingCurve): Told {
     { key: 'designed', label: 'design limit', values: curve.designed, tone: '--close', dash: [9, 4] },
   ];
   const x = curve.caseTemperature.map((kelvin) => kelvin - icePoint);
-  const xRange = niceRange([x[0]!, x.at(-1)!], 6);
+  const xRange = [x[0]!, x.at(-1)!] as const;
+  const hottest = Math.max(...curve.points.map((point) => point.caseTemperature - icePoint));
+  const start = x.findIndex((each) => each >= hottest);
   const data: PlotData = {
     x,
     xLabel: 'case',
@@ -134,5 +136,9 @@ export function deratingPlot(curve: DeratingCurve): Told {
     (point) =>
       `${point.name} ${watts(point.heat)} with the case at ${degrees(point.caseTemperature - icePoint)}`,
   );
-  return { data, start: 0, finding: words.length > 0 ? `At the planned duty: ${words.join(', ')}.` : '' };
+  return {
+    data,
+    start: Math.max(start, 0),
+    finding: words.length > 0 ? `At the planned duty: ${words.join(', ')}.` : '',
+  };
 }
