@@ -1,5 +1,7 @@
 import {
   amplifierCurves,
+  bandSteps,
+  benchReportOf,
   plateMap,
   ratingCurve,
   solve,
@@ -7,10 +9,11 @@ import {
   sweep,
   warmUp,
 } from '../engine/index.ts';
-import type { EngineAnswer, EngineCall, EngineCalls, EngineQuestion } from './messages.ts';
+import { createBandJob } from './bandJob.ts';
+import type { EngineAnswer, EngineCall, EngineCalls, EngineOrder, EngineQuestion } from './messages.ts';
 
 interface WorkerScope {
-  onmessage: ((event: MessageEvent<EngineQuestion>) => void) | null;
+  onmessage: ((event: MessageEvent<EngineOrder>) => void) | null;
   postMessage(answer: EngineAnswer): void;
 }
 
@@ -23,6 +26,7 @@ const calls: EngineCalls = {
   amplifierCurves,
   plateMap,
   suggestedPlaces,
+  benchReportOf,
 };
 
 function run(call: EngineCall, args: EngineQuestion['args']): ReturnType<EngineCalls[EngineCall]> {
@@ -30,10 +34,29 @@ function run(call: EngineCall, args: EngineQuestion['args']): ReturnType<EngineC
   return work(...args);
 }
 
-scope.onmessage = ({ data: { id, call, args } }) => {
+const bands = createBandJob(bandSteps);
+
+function answer({ id, call, args }: EngineQuestion): void {
   try {
     scope.postMessage({ id, ok: true, result: run(call, args) });
   } catch (error) {
     scope.postMessage({ id, ok: false, message: error instanceof Error ? error.message : String(error) });
   }
+}
+
+scope.onmessage = ({ data }) => {
+  if ('stopBand' in data) {
+    bands.stop();
+    return;
+  }
+  if ('call' in data) {
+    answer(data);
+    return;
+  }
+  const { id } = data;
+  bands.start(data.band, {
+    progress: (progress) => scope.postMessage({ id, progress }),
+    done: (result) => scope.postMessage({ id, ok: true, result }),
+    fail: (message) => scope.postMessage({ id, ok: false, message }),
+  });
 };

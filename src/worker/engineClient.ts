@@ -1,17 +1,32 @@
-import type { EngineAnswer, EngineCall, EngineCalls, EngineQuestion } from './messages.ts';
+import type { Band } from '../../shared/band.ts';
+import type { Design } from '../../shared/design/schema.ts';
+import type { Outcome } from '../../shared/outcome.ts';
+import type { EngineAnswer, EngineCall, EngineCalls, EngineOrder, EngineQuestion } from './messages.ts';
 
 /** The engine's calls, each answered later. */
 export type EngineBeside = {
   readonly [Call in EngineCall]: (
     ...args: Parameters<EngineCalls[Call]>
   ) => Promise<ReturnType<EngineCalls[Call]>>;
-};
+} & LongWork;
 
-type Ask = (call: EngineCall, args: EngineQuestion['args']) => Promise<unknown>;
+type Progress = (share: number) => void;
+
+/** Work of a second or so, with news of how far it is. */
+export interface LongWork {
+  /** The band of a design; fails with `cancelled` when a newer one is asked for or `stopBand` is called. */
+  readonly band: (design: Design, progress: Progress) => Promise<Outcome<Band>>;
+  readonly stopBand: () => void;
+}
+
+interface Ask extends LongWork {
+  readonly call: (call: EngineCall, args: EngineQuestion['args']) => Promise<unknown>;
+}
 
 interface Waiting {
   readonly settle: (result: unknown) => void;
   readonly fail: (error: Error) => void;
+  readonly progress?: Progress;
 }
 
 /** Asks a worker of its own, in order. A worker that dies fails what it owes. */
@@ -21,6 +36,10 @@ function askWorker(): Ask {
   let lastId = 0;
   worker.onmessage = ({ data }: MessageEvent<EngineAnswer>) => {
     const owed = waiting.get(data.id);
+    if ('progress' in data) {
+      owed?.progress?.(data.progress);
+      return;
+    }
     waiting.delete(data.id);
     if (data.ok) owed?.settle(data.result);
     else owed?.fail(new Error(data.message));
@@ -30,20 +49,37 @@ function askWorker(): Ask {
       owed.fail(new Error('the computing part of the sheet could not be started'));
     waiting.clear();
   };
-  return (call, args) =>
-    new Promise((settle, fail) => {
+  const order = (make: (id: number) => EngineOrder, progress?: Progress) =>
+    new Promise<unknown>((settle, fail) => {
       const id = ++lastId;
-      waiting.set(id, { settle, fail });
-      worker.postMessage({ id, call, args } satisfies EngineQuestion);
+      waiting.set(id, { settle, fail, ...(progress ? { progress } : {}) });
+      worker.postMessage(make(id));
     });
+  return {
+    call: (call, args) => order((id) => ({ id, call, args })),
+    band: (design, progress) => order((id) => ({ id, band: design }), progress) as Promise<Outcome<Band>>,
+    stopBand: () => worker.postMessage({ stopBand: true } satisfies EngineOrder),
+  };
 }
 
 /** Where a browser allows no worker, the engine computes in the page itself. */
 function askPage(): Ask {
   const engine = import('../engine/index.ts');
-  return async (call, args) => {
-    const work = (await engine)[call] as (...given: EngineQuestion['args']) => unknown;
-    return work(...args);
+  const bands = Promise.all([engine, import('./bandJob.ts')]).then(([{ bandSteps }, { createBandJob }]) =>
+    createBandJob(bandSteps),
+  );
+  return {
+    call: async (call, args) => {
+      const work = (await engine)[call] as (...given: EngineQuestion['args']) => unknown;
+      return work(...args);
+    },
+    band: async (design, progress) => {
+      const job = await bands;
+      return new Promise((done, refuse) => {
+        job.start(design, { progress, done, fail: (message) => refuse(new Error(message)) });
+      });
+    },
+    stopBand: () => void bands.then((job) => job.stop()),
   };
 }
 
@@ -61,7 +97,7 @@ export function engineBeside(): EngineBeside {
   const call =
     (name: EngineCall) =>
     (...args: EngineQuestion['args']) =>
-      ask(name, args);
+      ask.call(name, args);
   return {
     solve: call('solve'),
     sweep: call('sweep'),
@@ -70,5 +106,8 @@ export function engineBeside(): EngineBeside {
     plateMap: call('plateMap'),
     suggestedPlaces: call('suggestedPlaces'),
     amplifierCurves: call('amplifierCurves'),
+    benchReportOf: call('benchReportOf'),
+    band: ask.band,
+    stopBand: ask.stopBand,
   } as EngineBeside;
 }

@@ -1,3 +1,5 @@
+import type { Band } from '../../shared/band.ts';
+import type { BenchReport } from '../../shared/bench.ts';
 import type { Dimension } from '../../shared/design/fields.ts';
 import type { Design } from '../../shared/design/schema.ts';
 import type { Outcome } from '../../shared/outcome.ts';
@@ -35,6 +37,7 @@ export interface EngineCalls {
   readonly plateMap: (design: Design, service: Service) => Outcome<PlateMap>;
   readonly suggestedPlaces: (design: Design, service: Service) => Outcome<SuggestedPlaces>;
   readonly amplifierCurves: (design: Design) => AmplifierCurves;
+  readonly benchReportOf: (design: Design) => Outcome<BenchReport>;
 }
 
 export type EngineCall = keyof EngineCalls;
@@ -45,6 +48,24 @@ export interface EngineQuestion {
   readonly args: Parameters<EngineCalls[EngineCall]>;
 }
 
+/** Asks for the band of a design: long work, done in pieces. A newer one, or `stopBand`, cancels it. */
+export interface BandQuestion {
+  readonly id: number;
+  readonly band: Design;
+}
+
+export interface StopBand {
+  readonly stopBand: true;
+}
+
+export type EngineOrder = EngineQuestion | BandQuestion | StopBand;
+
 export type EngineAnswer =
-  | { readonly id: number; readonly ok: true; readonly result: ReturnType<EngineCalls[EngineCall]> }
-  | { readonly id: number; readonly ok: false; readonly message: string };
+  | {
+      readonly id: number;
+      readonly ok: true;
+      readonly result: ReturnType<EngineCalls[EngineCall]> | Outcome<Band>;
+    }
+  | { readonly id: number; readonly ok: false; readonly message: string }
+  /** Share of the long work that is done. */
+  | { readonly id: number; readonly progress: number };

@@ -6,6 +6,7 @@ import { startDesign } from '../../shared/design/start.ts';
 import { failure } from '../../shared/outcome.ts';
 import {
   amplifierCurves,
+  benchReportOf,
   plateMap,
   ratingCurve,
   solve,
@@ -22,6 +23,8 @@ import { createSheetStore } from '../../src/page/state/store.ts';
 
 afterEach(cleanup);
 
+const noCurve = () => failure('notAsked', 'This test asks for no curves.');
+
 export const engine = {
   solve,
   sweep,
@@ -30,9 +33,10 @@ export const engine = {
   amplifierCurves,
   plateMap,
   suggestedPlaces,
+  benchReportOf,
+  band: noCurve,
+  stopBand: () => {},
 } satisfies Engine;
-
-const noCurve = () => failure('notAsked', 'This test asks for no curves.');
 
 /** The real figures without the curves, for tests that do not look at plots. */
 export const figuresOnly: Engine = {
@@ -42,6 +46,9 @@ export const figuresOnly: Engine = {
   ratingCurve: noCurve,
   plateMap: noCurve,
   suggestedPlaces: noCurve,
+  benchReportOf: noCurve,
+  band: noCurve,
+  stopBand: () => {},
   amplifierCurves: () => ({ output: noCurve(), mismatch: noCurve(), derating: noCurve() }),
 };
 

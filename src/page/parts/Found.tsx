@@ -5,6 +5,7 @@ import type { UnitSystem } from '../../engine/quantity/units.ts';
 import { writeDuration, writeQuantity, writeShareDown } from '../../engine/quantity/write.ts';
 import { Working } from '../later.tsx';
 import { useSheet } from '../state/sheet.ts';
+import { BandEdges } from './BandEdges.tsx';
 import { writeDistanceUp } from './distance.ts';
 import { SymbolText } from './SymbolText.tsx';
 
@@ -67,7 +68,10 @@ export function Found(props: { name: string; main?: boolean; label?: string }) {
           <span class="found-label">
             {props.label ?? entry!.label} <SymbolText symbol={entry!.symbol} />
           </span>
-          <span class="found-value">{figures.text(props.name)}</span>
+          <span class="found-value">
+            {figures.text(props.name)}
+            <BandEdges name={props.name} />
+          </span>
         </summary>
         <Show when={open()}>
           <Working entry={entry!} />
@@ -120,6 +124,7 @@ function ServiceRow(props: { name: string }) {
             <span class="found-value">
               <span class="only-read">{sheet.nameOf(service)}: </span>
               {shown(service)}
+              <BandEdges name={`${service}.${props.name}`} />
             </span>
           )}
         </For>

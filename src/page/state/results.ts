@@ -1,4 +1,6 @@
-import { type Accessor, batch, createEffect, createSignal, on, onCleanup } from 'solid-js';
+import { type Accessor, batch, createEffect, createSignal, on, onCleanup, untrack } from 'solid-js';
+import type { Band } from '../../../shared/band.ts';
+import type { BenchReport } from '../../../shared/bench.ts';
 import type { Design } from '../../../shared/design/schema.ts';
 import type { Outcome } from '../../../shared/outcome.ts';
 import {
@@ -25,6 +27,11 @@ export interface Engine {
   readonly plateMap: (design: Design, service: Service) => Soon<Outcome<PlateMap>>;
   readonly suggestedPlaces: (design: Design, service: Service) => Soon<Outcome<SuggestedPlaces>>;
   readonly amplifierCurves: (design: Design) => Soon<AmplifierCurves>;
+  /** What the bench runs say; asked for only where there are some. */
+  readonly benchReportOf: (design: Design) => Soon<Outcome<BenchReport>>;
+  /** How sure the figures are: long work, with news of its progress. A newer one or `stopBand` cancels it. */
+  readonly band: (design: Design, progress: (share: number) => void) => Soon<Outcome<Band>>;
+  readonly stopBand: () => void;
 }
 
 /** The curves behind the plots; they follow the figures a few frames later. */
@@ -33,6 +40,8 @@ export interface Curves {
   readonly warmUps: Readonly<Record<Service, Outcome<WarmUp>>>;
   readonly rating: Outcome<RatingCurve>;
   readonly amplifier: AmplifierCurves;
+  /** null without bench runs. */
+  readonly bench: Outcome<BenchReport> | null;
 }
 
 export interface Results {
@@ -42,9 +51,16 @@ export interface Results {
   readonly curves: Accessor<Curves | undefined>;
   /** For what only one part of the page asks, such as the map of the plate. */
   readonly engine: Engine;
+  /** The band of the shown figures; undefined while they are nominal. */
+  readonly band: Accessor<Band | undefined>;
+  /** Share of the band that is done, null while none is being computed. */
+  readonly bandProgress: Accessor<number | null>;
   /** A fault of the sheet itself, in words; the last figures stay. */
   readonly fault: Accessor<string | null>;
 }
+
+/** Edits that rest this long are worth the long work, ms. */
+const restBeforeBand = 300;
 
 /** Calls back in a later frame; returns a way to take it back. */
 export type Schedule = (work: () => void) => () => void;
@@ -67,8 +83,11 @@ export function createResults(
   const [curves, setCurves] = createSignal<Curves>();
   const [solved, setSolved] = createSignal<Design>();
   const [fault, setFault] = createSignal<string | null>(null);
+  const [band, setBand] = createSignal<Band>();
+  const [bandProgress, setBandProgress] = createSignal<number | null>(null);
   let cancel = () => {};
   let latest = 0;
+  let resting: ReturnType<typeof setTimeout> | undefined;
 
   function blame(error: unknown): void {
     setFault(error instanceof Error ? error.message : String(error));
@@ -98,39 +117,68 @@ export function createResults(
         batch(() => {
           setSolution(found);
           setSolved(current);
+          setBand(undefined);
           setFault(null);
         });
-        computePieces(turn, piecesOf(engine, current), {});
+        computePieces(turn, current, piecesOf(engine, current), {});
       },
     );
   }
 
+  /** How sure the figures are: after everything else, when typing rests. */
+  function computeBand(turn: number, current: Design): void {
+    const progress = (share: number) => turn === latest && setBandProgress(share);
+    progress(0);
+    answer(
+      turn,
+      () => engine.band(current, progress),
+      (found) =>
+        batch(() => {
+          setBandProgress(null);
+          if (found.ok) setBand(found.value);
+        }),
+    );
+  }
+
+  function dropBand(): void {
+    clearTimeout(resting);
+    if (untrack(bandProgress) === null) return;
+    engine.stopBand();
+    setBandProgress(null);
+  }
+
   function computePieces(
     turn: number,
+    current: Design,
     pieces: readonly Piece[],
     found: Partial<Record<string, unknown>>,
   ): void {
     const [piece, ...rest] = pieces;
     if (piece === undefined) {
       setCurves(assemble(found));
+      resting = setTimeout(() => turn === latest && computeBand(turn, current), restBeforeBand);
       return;
     }
     cancel = schedule(() =>
-      answer(turn, piece.compute, (result) => computePieces(turn, rest, { ...found, [piece.key]: result })),
+      answer(turn, piece.compute, (result) =>
+        computePieces(turn, current, rest, { ...found, [piece.key]: result }),
+      ),
     );
   }
 
   createEffect(
     on(design, (current) => {
       cancel();
+      dropBand();
       cancel = schedule(() => computeFigures(current));
     }),
   );
   onCleanup(() => {
     latest += 1;
     cancel();
+    dropBand();
   });
-  return { solution, solved, curves, engine, fault };
+  return { solution, solved, curves, engine, band, bandProgress, fault };
 }
 
 interface Piece {
@@ -147,6 +195,7 @@ function piecesOf(engine: Engine, design: Design): readonly Piece[] {
     })),
     { key: 'rating', compute: () => engine.ratingCurve(design) },
     { key: 'amplifier', compute: () => engine.amplifierCurves(design) },
+    { key: 'bench', compute: () => (design.bench.length > 0 ? engine.benchReportOf(design) : null) },
   ];
 }
 
@@ -158,5 +207,6 @@ function assemble(found: Partial<Record<string, unknown>>): Curves {
     warmUps: each('warmUp') as Curves['warmUps'],
     rating: found.rating as Curves['rating'],
     amplifier: found.amplifier as Curves['amplifier'],
+    bench: found.bench as Curves['bench'],
   };
 }

@@ -34,7 +34,8 @@ const waiting: readonly Line[] = (['ssb', 'cw', 'keyDown', 'supply', 'people'] a
 /** The five lines at the head of the sheet. Once they have scrolled away, a short form stays at the top. */
 export function Verdicts() {
   const sheet = useSheet();
-  const verdicts = (): readonly Line[] => sheet.results.solution()?.verdicts ?? waiting;
+  const verdicts = (): readonly Line[] =>
+    sheet.results.band()?.verdicts ?? sheet.results.solution()?.verdicts ?? waiting;
   const [away, setAway] = createSignal(false);
   let table!: HTMLDivElement;
 
@@ -50,7 +51,7 @@ export function Verdicts() {
   return (
     <section class="verdicts" aria-labelledby="verdicts-title">
       <h2 class="band-title" id="verdicts-title">
-        Verdicts <span class="band-note">nominal figures</span>
+        Verdicts <HowSure />
       </h2>
       <Older />
       <div ref={table} class="verdict-table" classList={{ older: sheet.store.wrong().length > 0 }}>
@@ -88,6 +89,28 @@ export function Verdicts() {
         </Index>
       </nav>
     </section>
+  );
+}
+
+/** Whether the lines stand on nominal figures or on the band, and how far the band is. */
+function HowSure() {
+  const { results } = useSheet();
+  const percent = () => Math.round((results.bandProgress() ?? 0) * 100);
+  const words = () => {
+    const band = results.band();
+    if (band) return 'nine of ten; judged at the pessimistic edge';
+    if (results.bandProgress() === null) return 'nominal figures';
+    return `nominal figures; how sure they are: ${percent()}\u202f% done`;
+  };
+  const measured = () => {
+    const report = results.curves()?.bench;
+    return report?.ok === true && report.value.counted > 0;
+  };
+  return (
+    <span class="band-note">
+      {words()}
+      <Show when={measured()}>; sink corrected by bench runs</Show>
+    </span>
   );
 }
 
