@@ -1,5 +1,5 @@
 import type uPlot from 'uplot';
-import { lastPoint, type PlotData, spread } from './data.ts';
+import { lastPoint, type PlotData, type PlotSeries, spread } from './data.ts';
 
 export interface CanvasPlot {
   readonly show: (data: PlotData) => void;
@@ -14,6 +14,7 @@ type Maker = typeof uPlot;
 
 const labelSize = 13;
 const rightMargin = 84;
+const edgesAlpha = 0.1;
 
 /** Loads the plotting library when the first plot comes near; undefined where it cannot run. */
 export async function loadPlotting(): Promise<Maker | undefined> {
@@ -33,7 +34,13 @@ export function mountPlot(
   onCursor: (index: number) => void,
 ): CanvasPlot {
   let data = first;
-  const css = (name: string) => getComputedStyle(host).getPropertyValue(name).trim();
+  // Read once a theme: asking the browser for a style in the middle of an edit makes it lay out the whole sheet.
+  const known = new Map<string, string>();
+  const css = (name: string): string => {
+    const found = known.get(name) ?? getComputedStyle(host).getPropertyValue(name).trim();
+    known.set(name, found);
+    return found;
+  };
   const font = (weight = '') => `${weight} ${labelSize}px ${css('--text-face')}`.trim();
 
   const axis = (side: 'x' | 'y'): uPlot.Axis => ({
@@ -87,7 +94,10 @@ export function mountPlot(
       plot.setData(aligned(next));
     },
     resize: (width) => plot.setSize({ width, height: size.height }),
-    repaint: () => plot.redraw(false),
+    repaint() {
+      known.clear();
+      plot.redraw(false);
+    },
     point(index) {
       const at = data.x[index];
       if (at !== undefined) plot.setCursor({ left: plot.valToPos(at, 'x'), top: 0 }, false);
@@ -112,7 +122,24 @@ function drawBands(plot: uPlot, data: PlotData, css: Css): void {
     ctx.fillStyle = css(band.tone);
     if (bottom > top) ctx.fillRect(bbox.left, top, bbox.width, bottom - top);
   }
+  for (const series of data.series) shadeEdges(plot, data.x, series, css);
   ctx.restore();
+}
+
+/** The band around a line, from its upper edge back along the lower, kept inside the axes. */
+function shadeEdges(plot: uPlot, xs: readonly number[], { edges, tone }: PlotSeries, css: Css): void {
+  if (!edges) return;
+  const { ctx, bbox } = plot;
+  const point = (index: number, value: number) => {
+    const y = plot.valToPos(value, 'y', true);
+    ctx.lineTo(plot.valToPos(xs[index]!, 'x', true), Math.min(Math.max(y, bbox.top), bbox.top + bbox.height));
+  };
+  ctx.globalAlpha = edgesAlpha;
+  ctx.fillStyle = css(tone);
+  ctx.beginPath();
+  for (let i = 0; i < xs.length; i++) point(i, edges.high[i]!);
+  for (let i = xs.length - 1; i >= 0; i--) point(i, edges.low[i]!);
+  ctx.fill();
 }
 
 function drawNames(plot: uPlot, data: PlotData, css: Css, font: (weight?: string) => string): void {
