@@ -26,7 +26,9 @@ export function ServiceStation(props: { number: number }) {
     const solution = sheet.results.solution();
     const curves = sheet.results.curves();
     const design = sheet.results.solved();
-    return solution && curves && design ? dutyPlot(design, solution, curves.sweeps) : undefined;
+    return solution && curves && design
+      ? dutyPlot(design, solution, curves.sweeps, sheet.results.band())
+      : undefined;
   });
   const warmUp = createMemo<Told | undefined>(() => {
     const solution = sheet.results.solution();

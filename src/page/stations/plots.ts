@@ -1,3 +1,4 @@
+import type { Band, BandCurve } from '../../../shared/band.ts';
 import type { Design } from '../../../shared/design/schema.ts';
 import { type RatingCurve, type Service, type Solution, services } from '../../../shared/solution.ts';
 import { writeDuration, writeNumber, writeQuantity, writeShareDown } from '../../engine/quantity/write.ts';
@@ -8,6 +9,7 @@ import {
   type PlotLimit,
   type PlotMark,
   type PlotSeries,
+  readCurve,
 } from '../parts/plot/data.ts';
 import type { Curves } from '../state/results.ts';
 
@@ -74,8 +76,24 @@ function temperatureAxis(series: readonly PlotSeries[], limits: readonly PlotLim
   return { yRange: range, yTicks: niceTicks(range[0], range[1], 6), writeY: degrees, tickY: degrees };
 }
 
-/** Junction temperature against duty for the three services. */
-export function dutyPlot(design: Design, solution: Solution, sweeps: Curves['sweeps']): Told | undefined {
+/** A band's curve on the places of a plot, in its units. */
+function edgesOn(
+  curve: BandCurve | null | undefined,
+  at: readonly number[],
+  unit: (value: number) => number,
+): Pick<PlotSeries, 'edges'> {
+  if (!curve) return {};
+  const on = (values: readonly number[]) => readCurve(curve.x, values, at).map(unit);
+  return { edges: { low: on(curve.low), high: on(curve.high) } };
+}
+
+/** Junction temperature against duty for the three services, shaded by the band once it is there. */
+export function dutyPlot(
+  design: Design,
+  solution: Solution,
+  sweeps: Curves['sweeps'],
+  band?: Band,
+): Told | undefined {
   const good = services.flatMap((service) => (sweeps[service].ok ? [sweeps[service].value] : []));
   const first = good[0];
   if (!first) return undefined;
@@ -84,7 +102,8 @@ export function dutyPlot(design: Design, solution: Solution, sweeps: Curves['swe
     const values = sweep.ok
       ? sweep.value.junctionPeak.map((kelvin) => (Number.isFinite(kelvin) ? toCelsius(kelvin) : null))
       : first.share.map(() => null);
-    return { key: service, label: solution.words[service].name, values, ...serviceLines[service] };
+    const edges = sweep.ok ? edgesOn(band?.duty[service], first.share, toCelsius) : {};
+    return { key: service, label: solution.words[service].name, values, ...serviceLines[service], ...edges };
   });
   const limits = limitLines(solution);
   const start = first.share.findIndex((share) => share >= design.service.transmitShare - 1e-9);
@@ -109,7 +128,11 @@ export function dutyPlot(design: Design, solution: Solution, sweeps: Curves['swe
       ...safeDutyMarks(solution),
     ],
   };
-  return { data, start: Math.max(start, 0), finding: dutyFinding(solution) };
+  return {
+    data,
+    start: Math.max(start, 0),
+    finding: dutyFinding(solution) + (band ? ' Shaded: nine of ten.' : ''),
+  };
 }
 
 function safeDutyMarks(solution: Solution): readonly PlotMark[] {
@@ -177,13 +200,20 @@ export function warmUpPlot(
   return { data, start: junction.indexOf(highest), finding };
 }
 
-/** Sink resistance against heat. */
-export function ratingPlot(curve: RatingCurve): Told | undefined {
+/** Sink resistance against heat, shaded by the band once it is there. */
+export function ratingPlot(curve: RatingCurve, band?: Band): Told | undefined {
   if (curve.heat.length < 2) return undefined;
   const end = niceRange([0, curve.heat.at(-1)!], 6)[1];
   const yRange = niceRange([0, ...curve.resistance], 5);
   const series: readonly PlotSeries[] = [
-    { key: 'resistance', label: 'sink to air', values: [...curve.resistance], tone: '--ink', dash: [] },
+    {
+      key: 'resistance',
+      label: 'sink to air',
+      values: [...curve.resistance],
+      tone: '--ink',
+      dash: [],
+      ...edgesOn(band?.rating, curve.heat, (value) => value),
+    },
   ];
   const perWatt = (value: number) => writeQuantity(value, 'thermalResistance');
   const data: PlotData = {

@@ -1,5 +1,5 @@
 import { createMemo, For } from 'solid-js';
-import { lastPoint, type PlotData, spread } from './data.ts';
+import { lastPoint, type PlotData, type PlotSeries, spread } from './data.ts';
 
 const width = 720;
 const height = 330;
@@ -44,6 +44,17 @@ export function SvgPlot(props: { data: PlotData }) {
             height={Math.max(0, y(band.from) - y(band.to))}
             fill={`var(${band.tone})`}
             class="plot-band"
+          />
+        )}
+      </For>
+      <For each={props.data.series}>
+        {(series) => (
+          <path
+            class="plot-edges"
+            fill={`var(${series.tone})`}
+            d={edgesPath(props.data.x.map(x), series.edges, (value) =>
+              Math.min(Math.max(y(value), margin.top), bottom),
+            )}
           />
         )}
       </For>
@@ -127,6 +138,14 @@ export function SvgPlot(props: { data: PlotData }) {
       </For>
     </svg>
   );
+}
+
+/** Along the upper edge and back along the lower. */
+function edgesPath(xs: readonly number[], edges: PlotSeries['edges'], y: (value: number) => number): string {
+  if (!edges || xs.length === 0) return '';
+  const there = xs.map((at, i) => `${at.toFixed(1)} ${y(edges.high[i]!).toFixed(1)}`);
+  const back = xs.map((at, i) => `${at.toFixed(1)} ${y(edges.low[i]!).toFixed(1)}`).reverse();
+  return `M${[...there, ...back].join('L')}z`;
 }
 
 function pathOf(

@@ -8,6 +8,8 @@ export interface PlotSeries {
   readonly write?: (value: number) => string;
   readonly tone: string;
   readonly dash: readonly number[];
+  /** Band around the line, a value each point; shaded. */
+  readonly edges?: { readonly low: readonly number[]; readonly high: readonly number[] };
 }
 
 /** A level no curve should pass. */
@@ -97,6 +99,21 @@ export function spread(
   const placed = new Array<number>(middles.length);
   for (const each of order) placed[each.index] = each.middle;
   return placed;
+}
+
+/** A curve known at some places, read at others by straight lines; its ends beyond them. */
+export function readCurve(
+  x: readonly number[],
+  values: readonly number[],
+  at: readonly number[],
+): readonly number[] {
+  return at.map((place) => {
+    const next = x.findIndex((each) => each >= place);
+    if (next === 0) return values[0]!;
+    if (next < 0) return values.at(-1)!;
+    const share = (place - x[next - 1]!) / (x[next]! - x[next - 1]!);
+    return values[next - 1]! + share * (values[next]! - values[next - 1]!);
+  });
 }
 
 /** The last value of a series with its index; undefined for an empty one. */
