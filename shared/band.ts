@@ -1,4 +1,4 @@
-import type { Service, State, Verdict } from './solution.ts';
+import type { BurnRow, Caution, Label, Service, State, Verdict } from './solution.ts';
 
 /** Edges of a 90 % band: 5th and 95th percentile. `high` is null where it has no end (a hold time without limit). */
 export interface Edges {
@@ -26,6 +26,13 @@ export interface BandCurve {
   readonly high: readonly number[];
 }
 
+/** What people are told when the hottest place is taken at the pessimistic edge. */
+export interface PeopleAtEdge {
+  readonly cautions: readonly Caution[];
+  readonly labels: readonly Label[];
+  readonly burns: readonly BurnRow[];
+}
+
 /** The 90 % band of a design's results, from samples of everything that is not exactly known. */
 export interface Band {
   readonly samples: number;
@@ -35,6 +42,8 @@ export interface Band {
   readonly states: Readonly<Partial<Record<Service, State>>>;
   /** Verdicts of services and people with the band in them. */
   readonly verdicts: readonly Verdict[];
+  /** Cautions, labels and burns with the touchable temperature at the edge of its band; null without one. */
+  readonly people: PeopleAtEdge | null;
   /** Most important first, by service. */
   readonly ranking: Readonly<Partial<Record<Service, readonly UnknownShare[]>>>;
   /** Junction temperature against duty. */

@@ -4,7 +4,7 @@ import { failure, type Outcome, success } from '../../../shared/outcome.ts';
 import { type Service, services } from '../../../shared/solution.ts';
 import { ninetyPercent } from '../numerics/normalQuantile.ts';
 import { type BandSampler, bandSampler } from './bandSampler.ts';
-import { bandStates, bandVerdicts } from './bandVerdicts.ts';
+import { bandPeople, bandStates, bandVerdicts } from './bandVerdicts.ts';
 import type { DutyLimit } from './duty.ts';
 import { ratingRise } from './heatPath.ts';
 import { type Prepared, prepare } from './prepare.ts';
@@ -267,6 +267,7 @@ function assemble(
     edges,
     states,
     verdicts: bandVerdicts(prepared, solution, edges, states, runaway),
+    people: bandPeople(prepared, solution, edges.metal),
     ranking,
     duty,
     rating: curveOf(columns, (i) => `rating ${i}`, heats),

@@ -1,9 +1,9 @@
-import type { Edges } from '../../../shared/band.ts';
+import type { Edges, PeopleAtEdge } from '../../../shared/band.ts';
 import type { Design } from '../../../shared/design/schema.ts';
 import { type Service, type Solution, type State, services, type Verdict } from '../../../shared/solution.ts';
 import { joinUnit, minus, writeDuration, writeNumber } from '../quantity/write.ts';
 import { type JunctionLimits, junctionState, worst } from './limits.ts';
-import { judgePeople } from './people.ts';
+import { cautionFigures, judgePeople, warn } from './people.ts';
 import type { Prepared } from './prepare.ts';
 import { peopleVerdict } from './verdicts.ts';
 
@@ -152,6 +152,31 @@ function peopleLine(verdict: Verdict, design: Design, solution: Solution, metal:
   const touchTemperature = people.touch.temperature;
   const values = touchTemperature === null ? solution.values : { ...solution.values, touchTemperature };
   return peopleVerdict(people.judgement, values);
+}
+
+/** Cautions, labels and burns with the touchable temperature at the edge of its band. */
+export function bandPeople(
+  { design }: Prepared,
+  solution: Solution,
+  metal: Edges | undefined,
+): PeopleAtEdge | null {
+  const nominal = hottestMetal(solution);
+  const edge = metal?.high;
+  if (nominal === null || edge === undefined || edge === null) return null;
+  const people = judgePeople(design, nominal, edge);
+  const { values } = solution;
+  const junctions = services.flatMap((service) => values[`${service}.junctionPeak`] ?? []);
+  const figures = cautionFigures(design, people, {
+    faultCurrent: values.faultCurrent ?? null,
+    fuseRating: values.fuseRating ?? null,
+    wireTemperature: values.wireTemperature ?? null,
+    inputCurrent: values.inputCurrentPep ?? null,
+    coolingTime: values.coolingTime ?? null,
+    junctionPeak: junctions.length > 0 ? Math.max(...junctions) : null,
+    railVoltage: values.railVoltagePep ?? null,
+    sinkMass: values.sinkMass ?? null,
+  });
+  return { ...warn(figures), burns: people.burns };
 }
 
 /** Highest nominal temperature of the plate under a device in any service, K. */

@@ -24,8 +24,8 @@ export function ExposureTable() {
   const metres = (value: number) => writeDistanceUp(value, sheet.preferences.system());
   const judgedAt = () => sheet.store.view.antenna.nearestPerson;
   return (
-    <figure class="plot exposure">
-      <figcaption class="plot-title">Distance from the antenna by band</figcaption>
+    <figure class="exposure">
+      <figcaption class="table-title">Distance from the antenna by band</figcaption>
       <section
         class="table-scroll exposure-table"
         tabindex="0"
@@ -93,17 +93,17 @@ const surfaceWords: Readonly<Record<BurnRow['surface'], string>> = {
 /** Burn thresholds by surface and contact, and how long this design's hottest place takes on each. */
 function BurnTable() {
   const sheet = useSheet();
-  const rows = () => sheet.results.solution()?.burns ?? [];
-  const touch = () => sheet.results.solution()?.values.touchTemperature;
+  const rows = () => sheet.results.band()?.people?.burns ?? sheet.results.solution()?.burns ?? [];
+  const known = () => sheet.results.solution()?.values.touchTemperature !== undefined;
   const celsius = (temperature: number) => writeQuantity(temperature, 'temperature', '°C');
   const burns = (time: number | null) => {
-    if (touch() === undefined) return 'not known';
+    if (!known()) return 'not known';
     if (time === null) return 'does not';
     return time <= 1 ? 'at once' : writeDuration(time);
   };
   return (
-    <figure class="plot">
-      <figcaption class="plot-title">Burn thresholds</figcaption>
+    <figure>
+      <figcaption class="table-title">Burn thresholds</figcaption>
       <section class="table-scroll" tabindex="0" aria-label="Burn thresholds">
         <table>
           <thead>
@@ -112,7 +112,7 @@ function BurnTable() {
               <For each={rows()[0]?.thresholds ?? []}>
                 {(one) => <th scope="col">{writeDuration(one.contact)}</th>}
               </For>
-              <th scope="col">{touch() === undefined ? 'Yours' : celsius(touch() ?? 0)} burns after</th>
+              <th scope="col">Hottest place burns after</th>
             </tr>
           </thead>
           <tbody>
@@ -139,10 +139,10 @@ function ContactTable() {
   const levels = () => sheet.results.solution()?.contacts ?? [];
   const current = () => sheet.results.solution()?.values.outputCurrent ?? 0;
   return (
-    <figure class="plot">
-      <figcaption class="plot-title">
+    <figure>
+      <figcaption class="table-title">
         RF current through a hand{' '}
-        <span class="plot-finding">this output: {writeQuantity(current(), 'current')}</span>
+        <span class="table-finding">this output: {writeQuantity(current(), 'current')}</span>
       </figcaption>
       <section class="table-scroll" tabindex="0" aria-label="RF current through a hand">
         <table>

@@ -8,7 +8,7 @@ const mark = 'labels';
 /** Labels for the box, chosen by the design, with a print of their own. */
 export function LabelSheet() {
   const sheet = useSheet();
-  const labels = () => sheet.results.solution()?.labels ?? [];
+  const labels = () => sheet.results.band()?.people?.labels ?? sheet.results.solution()?.labels ?? [];
   const root = document.documentElement;
   const unmark = () => root.removeAttribute('data-print');
 

@@ -15,7 +15,7 @@ const words: Readonly<Record<Severity, string>> = {
 /** What can hurt someone, most severe first, always in sight and always in print. */
 export function Cautions(props: { number: number }) {
   const sheet = useSheet();
-  const cautions = () => sheet.results.solution()?.cautions ?? [];
+  const cautions = () => sheet.results.band()?.people?.cautions ?? sheet.results.solution()?.cautions ?? [];
   return (
     <section class="station cautions" id="cautions" aria-labelledby="cautions-title">
       <h2 class="station-title" id="cautions-title">

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { examples } from '../../../shared/design/examples.ts';
 import type { Design } from '../../../shared/design/schema.ts';
 import type { Solution } from '../../../shared/solution.ts';
-import { solve } from '../../../src/engine/index.ts';
+import { band, solve } from '../../../src/engine/index.ts';
 import { anyDesign } from './designArbitrary.ts';
 import { change, exampleOf } from './designs.ts';
 
@@ -141,6 +141,26 @@ describe('touch in the solution', () => {
     expect(solve(fieldStation).values.coolingTime).toBeGreaterThan(60);
     const cold = change(fieldStation, { surroundings: { ambient: 273.15 }, service: { transmitShare: 0 } });
     expect(solve(cold).values.coolingTime).toBe(0);
+  });
+});
+
+describe('with the band', () => {
+  it('cautions, labels and burns speak of the hottest place at the pessimistic edge', () => {
+    const mild = change(fieldStation, { service: { transmitShare: 0.15 } });
+    const solution = solve(mild);
+    const found = band(mild, { samples: 24, seed: 3 });
+    if (!found.ok) throw new Error(found.reason.sentence);
+    const { edges, people: told } = found.value;
+    const edge = Math.max(edges.metal?.high ?? 0, solution.values.touchTemperature ?? 0);
+    const figure = `${Math.ceil(edge - 273.15)} °C`;
+    expect(told?.cautions.find((one) => one.key === 'hotMetal')?.figure).toBe(figure);
+    expect(told?.labels.find((one) => one.key === 'hotSurface')?.lines[0]).toContain(figure);
+    const burns = (rows: Solution['burns'] | undefined) =>
+      rows?.find((row) => row.surface === 'metal')?.burnsAfter;
+    expect(burns(told?.burns)).toBeLessThanOrEqual(burns(solution.burns) ?? 0);
+    // Nothing else changes with it.
+    const others = (list: Solution['cautions'] | undefined) => list?.filter((one) => one.key !== 'hotMetal');
+    expect(others(told?.cautions)).toEqual(others(solution.cautions));
   });
 });
 
