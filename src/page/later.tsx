@@ -21,6 +21,7 @@ export const ConverterDrawing = part(async () => (await drawings()).ConverterDra
 export const CycleDrawing = part(async () => (await drawings()).CycleDrawing);
 export const HeatLadder = part(async () => (await drawings()).HeatLadder);
 export const PeopleDrawing = part(async () => (await drawings()).PeopleDrawing);
+export const PlateMap = part(async () => (await import('./drawings/PlateMap.tsx')).PlateMap);
 export const PowerPath = part(async () => (await drawings()).PowerPath);
 export const SinkDrawing = part(async () => (await drawings()).SinkDrawing);
 export const StageDrawing = part(async () => (await drawings()).StageDrawing);

@@ -97,10 +97,14 @@ export function sheetAround(
 }
 
 /** Renders parts inside a sheet and hands back its state. */
-export function renderInSheet(part: () => JSX.Element, design: Design = startDesign) {
+export function renderInSheet(
+  part: () => JSX.Element,
+  design: Design = startDesign,
+  options: { engine?: Engine; schedule?: Schedule } = {},
+) {
   let state!: SheetState;
   const shown = render(() => {
-    state = sheetAround(design);
+    state = sheetAround(design, options);
     return <SheetProvider value={state}>{part()}</SheetProvider>;
   });
   return { ...shown, state };

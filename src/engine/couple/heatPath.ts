@@ -1,5 +1,6 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import { failure, type Note, note, type Outcome, success } from '../../../shared/outcome.ts';
+import { type PlatePart, plateParts } from '../../../shared/plateLayout.ts';
 import { type FosterStage, ladderResistance, singleStage } from '../heat/deviceLadder.ts';
 import type { HeatTable } from '../heat/heatTable.ts';
 import { interfaceResistance, pressedShare } from '../heat/interface.ts';
@@ -10,7 +11,6 @@ import type { Sink } from '../heat/sink.ts';
 import { tabulateSink } from '../heat/sinkTable.ts';
 import { spreaderResistance } from '../heat/spreader.ts';
 import { correctedSink } from './correctedSink.ts';
-import { type PlatePart, plateParts } from './devicePlaces.ts';
 import { deviceStages } from './deviceStages.ts';
 
 /** Rise at which ratings are quoted and the plate's film is taken for spreading, K. */

@@ -1,8 +1,8 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import { type Note, note } from '../../../shared/outcome.ts';
+import type { PlatePart } from '../../../shared/plateLayout.ts';
 import { type PlacedPart, services } from '../../../shared/solution.ts';
 import { writeQuantity } from '../quantity/write.ts';
-import type { PlatePart } from './devicePlaces.ts';
 import { type HeatPath, ratingRise } from './heatPath.ts';
 import { type Prepared, withFanStopped } from './prepare.ts';
 import { cycleAt, holdTimeOf } from './serviceCycle.ts';

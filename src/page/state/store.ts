@@ -30,8 +30,11 @@ export interface SheetStore {
   readonly edit: (path: string, value: Leaf, said?: Omit<Typed, 'reason'>) => void;
   /** Keeps a text that could not be read; the design stays as it was. */
   readonly refuse: (path: string, typed: Typed) => void;
-  /** Any other change of the design, one step back. Texts of fields below `prefix` are forgotten with it. */
-  readonly change: (update: (design: Design) => Design, prefix?: string) => void;
+  /**
+   * Any other change of the design, one step back. Texts of fields below `prefix` are forgotten with it. Changes of one
+   * `group` are one step until `commit`.
+   */
+  readonly change: (update: (design: Design) => Design, prefix?: string, group?: string) => void;
   /** Ends the edit in progress (the field was left). */
   readonly commit: () => void;
   /** Another design altogether; undo brings the old one back. */
@@ -89,9 +92,9 @@ export function createSheetStore(first: Snapshot): SheetStore {
     refuse(path, typed) {
       push({ design: design(), typed: { ...snapshot().typed, [path]: typed } }, path);
     },
-    change(update, prefix) {
+    change(update, prefix, group) {
       const typed = prefix === undefined ? snapshot().typed : withoutBelow(snapshot().typed, prefix);
-      push({ design: update(design()), typed }, null);
+      push({ design: update(design()), typed }, group ?? null);
     },
     commit: () => setHistory(closeGroup),
     replace: (next) => push({ design: next, typed: {} }, null),

@@ -1,6 +1,6 @@
 import { Show } from 'solid-js';
 import { mostStages } from '../../../shared/design/amplifierSchema.ts';
-import { CaseDrawing, HeatLadder, Plot, SinkDrawing } from '../later.tsx';
+import { CaseDrawing, HeatLadder, PlateMap, Plot, SinkDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { FoundList } from '../parts/FoundList.tsx';
 import { PointList } from '../parts/PointList.tsx';
@@ -192,7 +192,7 @@ export function SinkStation(props: { number: number }) {
   const sheet = useSheet();
   const plot = () => {
     const rating = sheet.results.curves()?.rating;
-    return rating?.ok ? ratingPlot(rating.value) : undefined;
+    return rating?.ok ? ratingPlot(rating.value, sheet.results.band()) : undefined;
   };
   return (
     <Station
@@ -227,17 +227,20 @@ export function SinkStation(props: { number: number }) {
         />
       }
       wide={
-        <Show when={plot()}>
-          {(shown) => (
-            <Plot
-              title="Sink rating against heat"
-              finding={shown().finding}
-              cursorLabel="Heat to read the rating at"
-              data={shown().data}
-              start={shown().start}
-            />
-          )}
-        </Show>
+        <>
+          <PlateMap />
+          <Show when={plot()}>
+            {(shown) => (
+              <Plot
+                title="Sink rating against heat"
+                finding={shown().finding}
+                cursorLabel="Heat to read the rating at"
+                data={shown().data}
+                start={shown().start}
+              />
+            )}
+          </Show>
+        </>
       }
     />
   );

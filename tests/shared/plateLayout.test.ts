@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import type { Design } from '../../../shared/design/schema.ts';
-import { startDesign } from '../../../shared/design/start.ts';
-import { plateParts } from '../../../src/engine/couple/devicePlaces.ts';
-import { resultOf } from '../resultOf.ts';
-import { change, exampleOf } from './designs.ts';
+import type { Design } from '../../shared/design/schema.ts';
+import { startDesign } from '../../shared/design/start.ts';
+import { plateParts } from '../../shared/plateLayout.ts';
+import { change, exampleOf } from '../engine/couple/designs.ts';
+import { resultOf } from '../engine/resultOf.ts';
 
 const reasonOf = (design: Design) => {
   const parts = plateParts(design);

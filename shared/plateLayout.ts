@@ -1,6 +1,6 @@
-import type { Design } from '../../../shared/design/schema.ts';
-import { failure, type Note, note, type Outcome, success } from '../../../shared/outcome.ts';
-import type { PlateSource } from '../heat/plateSeries.ts';
+import type { Design } from './design/schema.ts';
+import { failure, type Note, note, type Outcome, success } from './outcome.ts';
+import type { PlatePlace } from './solution.ts';
 
 /** What warms the plate at one place: a device, or the converter when it sits on the same sink. */
 export interface PlatePart {
@@ -8,9 +8,9 @@ export interface PlatePart {
   /** "device 2", "converter" */
   readonly label: string;
   /** Face through which the heat enters the plate: contact face, or the spreader under it. */
-  readonly source: PlateSource;
+  readonly source: PlatePlace;
   /** The part's own contact face. */
-  readonly face: PlateSource;
+  readonly face: PlatePlace;
 }
 
 interface Size {
@@ -40,7 +40,7 @@ const millimetres = (length: number) => Number((length * 1000).toPrecision(3));
  *
  * Fails with `devicesDoNotFit` when their faces take more than the plate.
  */
-function evenPlaces(design: Design, size: Size): Outcome<readonly PlateSource[]> {
+function evenPlaces(design: Design, size: Size): Outcome<readonly PlatePlace[]> {
   const { sink } = design;
   const { count } = design.device;
   const columns = Math.min(count, Math.floor(sink.width / size.width + slack));
@@ -65,7 +65,7 @@ function evenPlaces(design: Design, size: Size): Outcome<readonly PlateSource[]>
   );
 }
 
-function deviceSources(design: Design, size: Size): Outcome<readonly PlateSource[]> {
+function deviceSources(design: Design, size: Size): Outcome<readonly PlatePlace[]> {
   const { places, count } = design.device;
   if (places.length === 0) return evenPlaces(design, size);
   if (places.length === count) return success(places.map(({ x, y }) => ({ x, y, ...size })));
@@ -84,7 +84,7 @@ function placesNote(stored: number, count: number): Note {
 }
 
 /** Gap between two rectangles along the axis in which they are further apart, m; negative when they overlap. */
-function gapBetween(a: PlateSource, b: PlateSource): number {
+function gapBetween(a: PlatePlace, b: PlatePlace): number {
   return Math.max(
     Math.abs(a.x - b.x) - (a.width + b.width) / 2,
     Math.abs(a.y - b.y) - (a.length + b.length) / 2,
@@ -95,9 +95,9 @@ function gapBetween(a: PlateSource, b: PlateSource): number {
 const looked = 25;
 
 /** Where a part without a place is furthest from the others; the middle of the plate when it does not fit beside them. */
-function roomiest(design: Design, size: Size, taken: readonly PlateSource[]): PlateSource {
+function roomiest(design: Design, size: Size, taken: readonly PlatePlace[]): PlatePlace {
   const { width, length } = design.sink;
-  let best: PlateSource = { x: width / 2, y: length / 2, ...size };
+  let best: PlatePlace = { x: width / 2, y: length / 2, ...size };
   let most = 0;
   for (let i = 0; i < looked; i += 1) {
     for (let j = 0; j < looked; j += 1) {
@@ -115,14 +115,14 @@ function roomiest(design: Design, size: Size, taken: readonly PlateSource[]): Pl
   return best;
 }
 
-function converterSource(design: Design, taken: readonly PlateSource[]): PlateSource {
+function converterSource(design: Design, taken: readonly PlatePlace[]): PlatePlace {
   const { x, y, width, length } = design.sink.converterPart;
   if (x !== null && y !== null) return { x, y, width, length };
   return roomiest(design, { width, length }, taken);
 }
 
 /** How far a part reaches over the edge of the plate, m; 0 or less when it does not. */
-function overhang(design: Design, { x, y, width, length }: PlateSource): number {
+function overhang(design: Design, { x, y, width, length }: PlatePlace): number {
   const { sink } = design;
   return Math.max(width / 2 - x, x + width / 2 - sink.width, length / 2 - y, y + length / 2 - sink.length);
 }
@@ -161,15 +161,13 @@ function spreaderFault({ device }: Design): Outcome<never> | null {
 }
 
 /**
- * Everything that warms the plate at a place: each device, evenly placed or where the design says, and the converter
- * if its heat goes into this sink.
+ * Where everything that warms the plate stands, right or wrong: each device, evenly placed or where the design says, and
+ * the converter if its heat goes into this sink.
  *
- * Fails with `devicesDoNotFit`, `partOffPlate`, `partsOverlap` or `spreaderTooSmall`, naming the part.
+ * Fails with `devicesDoNotFit` where there are no places and none can be given.
  */
-export function plateParts(design: Design): Outcome<readonly PlatePart[]> {
+export function partLayout(design: Design): Outcome<readonly PlatePart[]> {
   const { device } = design;
-  const small = spreaderFault(design);
-  if (small) return small;
   const sources = deviceSources(design, footprintOf(design));
   if (!sources.ok) return sources;
   const parts: PlatePart[] = sources.value.map((source, i) => ({
@@ -182,5 +180,16 @@ export function plateParts(design: Design): Outcome<readonly PlatePart[]> {
     const source = converterSource(design, sources.value);
     parts.push({ key: 'converter', label: 'the converter', source, face: source });
   }
-  return faultOf(design, parts) ?? success(parts, sources.notes);
+  return success(parts, sources.notes);
+}
+
+/**
+ * The same where nothing is wrong with it.
+ *
+ * Fails with `devicesDoNotFit`, `partOffPlate`, `partsOverlap` or `spreaderTooSmall`, naming the part.
+ */
+export function plateParts(design: Design): Outcome<readonly PlatePart[]> {
+  const layout = partLayout(design);
+  if (!layout.ok) return layout;
+  return spreaderFault(design) ?? faultOf(design, layout.value) ?? layout;
 }
