@@ -1,0 +1,218 @@
+import { type Failure, failure, type Outcome, success } from '../../../shared/outcome.ts';
+import { normalise } from './normalise.ts';
+import { readQuantity } from './read.ts';
+import { units } from './units.ts';
+import { writeEntry } from './write.ts';
+
+/** One line of a log, SI. */
+export interface LogReading {
+  /** s */
+  readonly time: number;
+  /** K */
+  readonly temperature: number;
+}
+
+export interface LogFault {
+  /** Counted from 1, as an editor shows it. */
+  readonly line: number;
+  readonly message: string;
+}
+
+export interface ReadLog {
+  readonly readings: readonly LogReading[];
+  readonly faults: readonly LogFault[];
+  /** What was understood of the columns, and what was left out. */
+  readonly remark: string;
+}
+
+/** Temperatures a thermometer on a sink can show, K, and the longest log, s. */
+const coldest = 223.15;
+const hottest = 573.15;
+const longest = 1e6;
+
+type Column = 'time' | 'temperature' | 'other';
+
+interface Shape {
+  readonly columns: readonly { readonly kind: Column; readonly unit: string }[];
+  readonly hasHeader: boolean;
+}
+
+/** Columns are parted by tabs, else semicolons, else commas before a space or between points, else spaces. */
+type Cut = (line: string) => readonly string[];
+
+const trimmed = (cells: readonly string[]) => cells.map((cell) => cell.trim().replace(/^"(.*)"$/, '$1'));
+
+function cutOf(lines: readonly string[]): Cut {
+  const most = (mark: string) => lines.filter((line) => line.includes(mark)).length > lines.length / 2;
+  if (most('\t')) return (line) => trimmed(line.split('\t'));
+  if (most(';')) return (line) => trimmed(line.split(';'));
+  // "60,25.3", "60, 25" and one comma a line are columns; "0,5 25,3" and "60,0,25,3" are not.
+  const first = lines[0]!;
+  const headed = !/\d/.test(first) && first.includes(',');
+  const byComma = headed || lines.every((line) => line.split(',').length === first.split(',').length);
+  const decimalToo = lines.every((line) => /\d,\d+\s+[-\d]/.test(line) || !/\d/.test(line));
+  if (most(',') && byComma && !decimalToo) return (line) => trimmed(line.split(','));
+  return (line) => trimmed(line.trim().split(/\s{2,}|\s(?=[-+]?[\d.,])/));
+}
+
+const spellingOf = (dimension: 'time' | 'temperature', text: string) =>
+  units[dimension].find((unit) => unit.symbol === text || unit.spellings.some((each) => each === text))
+    ?.symbol;
+
+/** The unit in a header cell: in brackets, after a slash or as its last word. */
+function unitIn(cell: string): string[] {
+  const plain = normalise(cell);
+  const bracketed = /[[({]\s*([^\])}]+?)\s*[\])}]/.exec(plain)?.[1];
+  const slashed = /\/\s*(\S+)$/.exec(plain)?.[1];
+  const last = /(\S+)$/.exec(plain)?.[1];
+  return [bracketed, slashed, last].filter((each): each is string => each !== undefined);
+}
+
+const timeWords = /\b(time|zeit|elapsed|t)\b/i;
+const temperatureWords = /temp|plate|sink|sensor|probe|thermo/i;
+/** Columns of another temperature than the plate's. */
+const airWords = /\b(air|room|ambient)\b/i;
+
+function columnOf(cell: string): { kind: Column; unit: string } {
+  const candidates = unitIn(cell);
+  if (airWords.test(cell)) return { kind: 'other', unit: '' };
+  for (const text of candidates) {
+    const time = spellingOf('time', text);
+    if (time) return { kind: 'time', unit: time };
+    const temperature = spellingOf('temperature', text);
+    if (temperature) return { kind: 'temperature', unit: temperature };
+  }
+  if (temperatureWords.test(cell)) return { kind: 'temperature', unit: '°C' };
+  if (timeWords.test(cell)) return { kind: 'time', unit: 's' };
+  return { kind: 'other', unit: '' };
+}
+
+const usual = [
+  { kind: 'time', unit: 's' },
+  { kind: 'temperature', unit: '°C' },
+] as const;
+
+/** A first line is a header when none of its cells begins with a digit. */
+function shapeOf(cells: readonly string[]): Outcome<Shape> {
+  if (cells.some((cell) => /^[-+.,]?\d/.test(cell))) return success({ columns: usual, hasHeader: false });
+  const columns = cells.map(columnOf);
+  const missing = (['time', 'temperature'] as const).find(
+    (kind) => !columns.some((column) => column.kind === kind),
+  );
+  if (missing) {
+    const example = missing === 'time' ? 'time [min]' : 'plate [°C]';
+    return failure('header', `The header names no ${missing}; write a unit with it, such as “${example}”.`);
+  }
+  return success({ columns, hasHeader: true });
+}
+
+/** "3:20" and "1:02:05" as minutes and seconds, hours, minutes and seconds. */
+function readClock(text: string): number | null {
+  if (!/^\d+(:\d{1,2}){1,2}(\.\d+)?$/.test(text)) return null;
+  return text.split(':').reduce((sum, part) => sum * 60 + Number(part), 0);
+}
+
+function readCell(cell: string, kind: 'time' | 'temperature', unit: string): Outcome<number> {
+  // A lone comma is the decimal mark here: columns are parted already.
+  const text = /^[^.]*,[^,]*$/.test(cell) ? cell.replace(',', '.') : cell;
+  const clock = kind === 'time' ? readClock(text) : null;
+  if (clock !== null) return success(clock);
+  const read = readQuantity(text, kind, unit);
+  if (!read.ok) {
+    const shown = cell === '' ? 'nothing' : `“${cell.slice(0, 30)}”`;
+    return failure('cell', `${shown} is no ${kind} (${unit} is expected).`);
+  }
+  return success(read.value.value);
+}
+
+function rangeFault(time: number, temperature: number): Failure | null {
+  if (time < 0 || time > longest) return failure('time', 'the time is negative or longer than eleven days.');
+  if (temperature >= coldest && temperature <= hottest) return null;
+  return failure('temperature', 'the temperature is outside -50 to 300 °C; is the unit in the header right?');
+}
+
+function readLine(cells: readonly string[], { columns }: Shape): Outcome<LogReading> {
+  const at = (kind: 'time' | 'temperature') => {
+    const index = columns.findIndex((column) => column.kind === kind);
+    return readCell(cells[index] ?? '', kind, columns[index]!.unit);
+  };
+  if (cells.length < 2) {
+    return failure(
+      'columns',
+      'a time and a temperature are expected, parted by a tab, a semicolon or a comma.',
+    );
+  }
+  if (cells.length > Math.max(columns.length, 2)) {
+    return failure(
+      'columns',
+      'there are more columns than the header names; with decimal commas part them by ;',
+    );
+  }
+  const time = at('time');
+  if (!time.ok) return time;
+  const temperature = at('temperature');
+  if (!temperature.ok) return temperature;
+  return (
+    rangeFault(time.value, temperature.value) ?? success({ time: time.value, temperature: temperature.value })
+  );
+}
+
+function remarkOf({ columns, hasHeader }: Shape): string {
+  const unit = (kind: Column) => columns.find((column) => column.kind === kind)?.unit ?? '';
+  const read = `time in ${unit('time')}, temperature in ${unit('temperature')}`;
+  const left = columns.filter(
+    ({ kind }, i) => kind === 'other' || columns.findIndex((column) => column.kind === kind) !== i,
+  ).length;
+  const rest = left > 0 ? `; ${left} other ${left === 1 ? 'column' : 'columns'} left out` : '';
+  return hasHeader ? `${read}${rest}` : `no header: ${read}`;
+}
+
+/**
+ * Reads a log of time and temperature as typed or pasted from a spreadsheet or a logger: CSV with units in the header
+ * ("time [min];plate [°F]"), or two figures a line, then in seconds and °C. Points or commas as decimal mark, tabs,
+ * semicolons, commas or spaces between columns, times also as 3:20. Empty lines and lines that begin with # are skipped.
+ *
+ * Every line that cannot be read is named; the others are read all the same. More readings than `most` are thinned
+ * evenly, the last one kept.
+ */
+export function readLog(text: string, most = Number.POSITIVE_INFINITY): ReadLog {
+  const lines = text
+    .replace(/^\ufeff/, '')
+    .split(/\r\n|\r|\n/)
+    .map((content, index) => ({ content, line: index + 1 }))
+    .filter(({ content }) => content.trim() !== '' && !content.trim().startsWith('#'));
+  if (lines.length === 0) return { readings: [], faults: [], remark: '' };
+  const cut = cutOf(lines.map(({ content }) => content));
+  const shape = shapeOf(cut(lines[0]!.content));
+  if (!shape.ok) {
+    return { readings: [], faults: [{ line: lines[0]!.line, message: shape.reason.sentence }], remark: '' };
+  }
+  const readings: LogReading[] = [];
+  const faults: LogFault[] = [];
+  for (const { content, line } of shape.value.hasHeader ? lines.slice(1) : lines) {
+    const read = readLine(cut(content), shape.value);
+    if (read.ok) readings.push(read.value);
+    else faults.push({ line, message: read.reason.sentence });
+  }
+  const kept = thinned(readings, most);
+  const thin = kept.length < readings.length ? `; ${kept.length} of ${readings.length} readings kept` : '';
+  return { readings: kept, faults, remark: remarkOf(shape.value) + thin };
+}
+
+function thinned(readings: readonly LogReading[], most: number): readonly LogReading[] {
+  if (readings.length <= most) return readings;
+  const step = (readings.length - 1) / (most - 1);
+  return Array.from({ length: most }, (_, i) => readings[Math.round(i * step)]!);
+}
+
+/** The log as text that `readLog` reads again: minutes or seconds, °C. */
+export function writeLog(readings: readonly LogReading[]): string {
+  if (readings.length === 0) return '';
+  const byMinute = readings.every(({ time }) => Number.isInteger(Math.round(time * 1000) / 60_000));
+  const unit = byMinute ? 'min' : 's';
+  const rows = readings.map(({ time, temperature }) => {
+    const celsius = Number((temperature - 273.15).toFixed(3));
+    return `${writeEntry(time, 'time', unit)}; ${celsius}`;
+  });
+  return [`time [${unit}]; plate [°C]`, ...rows].join('\n');
+}
