@@ -156,7 +156,7 @@ describe('for everyone', () => {
     const { page } = await openSheet();
     await page.getByLabel('Design name').focus();
     const seen: string[] = [];
-    for (let i = 0; i < 120; i += 1) {
+    for (let i = 0; i < 500 && !seen.includes('field-sink-width'); i += 1) {
       await page.keyboard.press('Tab');
       seen.push(await page.evaluate(() => document.activeElement?.id ?? ''));
     }
