@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  drainPeakVoltage,
+  foldbackShare,
   mismatchedPoint,
   networkTransmission,
   reflectionOfSwr,
@@ -126,5 +128,28 @@ describe('mismatched network', () => {
   it('passes the matched share at a ratio of 1 and nothing into a short', () => {
     expectClose(networkTransmission(1, 0.6), 1 / drainPower(1, 0.6), 1e-12);
     expect(networkTransmission(Number.POSITIVE_INFINITY, 0)).toBe(0);
+  });
+});
+
+describe('foldback and drain voltage', () => {
+  it('leaves full power up to the threshold, then holds the reflected power', () => {
+    expect(foldbackShare(1.5, 2)).toBe(1);
+    expect(foldbackShare(8, null)).toBe(1);
+    // |G| = 1/3 at SWR 2 and 1/2 at SWR 3.
+    expect(foldbackShare(3, 2)).toBeCloseTo(4 / 9, 12);
+  });
+
+  it('stands above the peaks of the waveform solution with shorted harmonics', () => {
+    const { table } = cases.groups.mismatch.find((one) => one.id === 'mismatch_HB')!.expected as {
+      table: Record<string, { vmax_over_Vdd: number }>;
+    };
+    for (const [swr, { vmax_over_Vdd }] of Object.entries(table)) {
+      expect(drainPeakVoltage('B', 13.8, 12.3, Number(swr))).toBeGreaterThan(vmax_over_Vdd * 13.8);
+    }
+  });
+
+  it('is 3.562 times the rail in class E (Sokal 1975: 3.56) and twice it in class D', () => {
+    expect(drainPeakVoltage('E', 10, 0, 1)).toBeCloseTo(35.62, 2);
+    expect(drainPeakVoltage('D', 10, 0, 5)).toBe(20);
   });
 });

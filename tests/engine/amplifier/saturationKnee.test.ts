@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { driveForFundamental } from '../../../src/engine/amplifier/conductionAngle.ts';
 import { stageCurrent, stagePoint } from '../../../src/engine/amplifier/linearStage.ts';
-import { saturatingStage } from '../../../src/engine/amplifier/saturationKnee.ts';
+import { saturatingOnLoad, saturatingStage } from '../../../src/engine/amplifier/saturationKnee.ts';
 import { expectClose } from '../closeTo.ts';
 import { resultOf } from '../resultOf.ts';
 import { referenceDevices, referenceStage } from './referenceStage.ts';
@@ -71,5 +71,33 @@ describe('knee from saturation voltage and on-resistance', () => {
 
   it('refuses a rail below the saturation voltage', () => {
     expect(saturatingStage({ ...referenceDevices, rail: 0.3 }).ok).toBe(false);
+  });
+});
+
+describe('full swing in the other classes and on a given load', () => {
+  it('class A carries twice its fundamental at the peak, class C what its angle asks', () => {
+    const classA = resultOf(saturatingStage({ ...referenceDevices, class: 'A', power: 20 }));
+    const fundamental = classA.ratedVoltage / classA.loadPerDevice;
+    expectClose(classA.quiescentPerDevice, fundamental, 1e-12);
+    expectClose(13.8 - 0.4 - 0.085 * 2 * fundamental, classA.ratedVoltage, 1e-12);
+    const angle = (2 * Math.PI) / 3;
+    const classC = resultOf(
+      saturatingStage({ ...referenceDevices, class: 'C', power: 60, conductionAngle: angle }),
+    );
+    expectClose(stagePoint(classC, 60).conductionAngle, angle, 1e-9);
+  });
+
+  it.each(['A', 'AB', 'B', 'C'] as const)('class %s: the load found gives the same swing back', (name) => {
+    const devices = { ...referenceDevices, class: name, power: 25 } as const;
+    const stage = resultOf(saturatingStage(devices));
+    const again = resultOf(saturatingOnLoad(devices, stage.loadPerDevice));
+    expectClose(again.ratedVoltage, stage.ratedVoltage, 1e-9);
+    expectClose(again.ratedPower, 25, 1e-9);
+    expectClose(again.quiescentPerDevice, stage.quiescentPerDevice, 1e-9);
+  });
+
+  it('names a rail that leaves no swing', () => {
+    const none = saturatingOnLoad({ ...referenceDevices, saturationVoltage: 14 }, 1);
+    expect(!none.ok && none.reason.key).toBe('power not reachable');
   });
 });
