@@ -1,4 +1,5 @@
 import { onMount } from 'solid-js';
+import { BenchStation } from './later.tsx';
 import { AmplifierStation } from './stations/AmplifierStation.tsx';
 import { Cautions } from './stations/Cautions.tsx';
 import { ConverterStation } from './stations/ConverterStation.tsx';
@@ -17,10 +18,13 @@ export default function Stations(props: { onStanding: () => void }) {
       <AmplifierStation number={3} />
       <DeviceStation number={4} />
       <SinkStation number={5} />
-      <SurroundingsStation number={6} />
-      <ServiceStation number={7} />
-      <PeopleStation number={8} />
-      <Cautions number={9} />
+      <div class="bench-place">
+        <BenchStation number={6} />
+      </div>
+      <SurroundingsStation number={7} />
+      <ServiceStation number={8} />
+      <PeopleStation number={9} />
+      <Cautions number={10} />
     </>
   );
 }

@@ -16,6 +16,7 @@ function part<P extends Record<string, unknown>>(load: () => Promise<Component<P
 const drawings = () => import('./drawings/index.ts');
 const working = () => import('./parts/Working.tsx');
 
+export const BenchStation = part(async () => (await import('./stations/BenchStation.tsx')).BenchStation);
 export const CaseDrawing = part(async () => (await drawings()).CaseDrawing);
 export const ConverterDrawing = part(async () => (await drawings()).ConverterDrawing);
 export const CycleDrawing = part(async () => (await drawings()).CycleDrawing);

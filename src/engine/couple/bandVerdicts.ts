@@ -74,8 +74,8 @@ function junctionWords(service: Service, design: Design, solution: Solution, jun
   const planned = joinUnit(writeNumber(design.service.transmitShare * 100, 2, true), '%');
   const side = junction.high <= limit ? 'below' : 'above';
   return (
-    `At the planned ${planned} the junction reaches ${celsius(nominal)}, ${degrees(junction.low)} to ` +
-    `${celsius(junction.high)}: the pessimistic edge is ${kelvins(limit - junction.high)} ${side} its design limit of ${celsius(limit)}.`
+    `Junction at the planned ${planned}: ${celsius(nominal)}, ${degrees(junction.low)} to ${celsius(junction.high)}; ` +
+    `the pessimistic edge is ${kelvins(limit - junction.high)} ${side} the limit of ${celsius(limit)}.`
   );
 }
 

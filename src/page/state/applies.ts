@@ -1,4 +1,5 @@
 import type { Design } from '../../../shared/design/schema.ts';
+import { benchApplies } from './benchApplies.ts';
 import { heatConditions } from './heatApplies.ts';
 import { supplyApplies } from './supplyApplies.ts';
 
@@ -55,5 +56,6 @@ const conditions: Readonly<Record<string, Condition>> = {
 
 /** Whether a field has a meaning in this design; the page hides those that do not. */
 export function applies(design: Design, path: string): boolean {
+  if (path.startsWith('bench.')) return benchApplies(design, path);
   return supplyApplies(design, path) ?? conditions[path]?.(design) ?? true;
 }

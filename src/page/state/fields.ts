@@ -51,6 +51,13 @@ export function withLeaf(design: Design, path: string, value: Leaf): Design {
   return withValue(design, path, value);
 }
 
+/** What to call the place of a path: the field's label, or the readings of a bench run, which are a list. */
+export function labelAt(path: string): string {
+  const [section, index, list] = path.split('.');
+  const isLog = section === 'bench' && list === 'readings';
+  return fieldAt(path)?.label ?? (isLog ? `Readings of run ${Number(index) + 1}` : path);
+}
+
 type Tree = Readonly<Record<string, unknown>> | readonly unknown[];
 
 function replaceIn(node: Tree, steps: readonly string[], value: unknown): Tree {

@@ -28,6 +28,8 @@ export interface SheetStore {
   readonly wrong: Accessor<readonly string[]>;
   /** Takes a good value, with the text that said it where the value alone would not show it. */
   readonly edit: (path: string, value: Leaf, said?: Omit<Typed, 'reason'>) => void;
+  /** Takes a change that a typed text stands for (a pasted log); the text stays as typed, one step until `commit`. */
+  readonly take: (path: string, update: (design: Design) => Design, said: Omit<Typed, 'reason'>) => void;
   /** Keeps a text that could not be read; the design stays as it was. */
   readonly refuse: (path: string, typed: Typed) => void;
   /**
@@ -88,6 +90,10 @@ export function createSheetStore(first: Snapshot): SheetStore {
       const rest = without(snapshot().typed, path);
       const typed = said === undefined ? rest : { ...rest, [path]: { ...said, reason: null } };
       push({ design: withLeaf(design(), path, value), typed }, path);
+    },
+    take(path, update, said) {
+      const typed = { ...snapshot().typed, [path]: { ...said, reason: null } };
+      push({ design: update(design()), typed }, path);
     },
     refuse(path, typed) {
       push({ design: design(), typed: { ...snapshot().typed, [path]: typed } }, path);

@@ -2,7 +2,7 @@ import { createSignal, For, Index, onCleanup, onMount, Show } from 'solid-js';
 import type { State, Verdict } from '../../../shared/solution.ts';
 import { fieldId } from '../parts/fieldId.ts';
 import { StateWord } from '../parts/StateWord.tsx';
-import { knownField } from '../state/fields.ts';
+import { labelAt } from '../state/fields.ts';
 import { useSheet } from '../state/sheet.ts';
 
 const names: Readonly<Record<Verdict['key'], string>> = {
@@ -125,7 +125,7 @@ function Older() {
           {(path, index) => (
             <>
               {index() > 0 ? ', ' : ''}
-              <a href={`#${fieldId(path)}`}>{knownField(path).label}</a>
+              <a href={`#${fieldId(path)}`}>{labelAt(path)}</a>
             </>
           )}
         </For>
