@@ -1,4 +1,5 @@
 import type { Band } from './design/peopleSchema.ts';
+import type { PathKind } from './design/supplySchema.ts';
 import type { Note, Outcome, Reason } from './outcome.ts';
 
 /** The three services every design is judged in. */
@@ -160,6 +161,7 @@ export interface WireRow {
 
 /** A piece of the path at its load. */
 export interface PathRow {
+  readonly kind: PathKind | 'mainWire';
   readonly name: string;
   /** Ω */
   readonly resistance: number;
@@ -174,7 +176,6 @@ export interface PathRow {
   readonly state: State;
   /** The part with the smallest rated current of all. */
   readonly weakest: boolean;
-  readonly mainWire: boolean;
 }
 
 /** One thing the 12 V side is found to be that is not fine. */

@@ -8,3 +8,4 @@ export { benchReportOf } from './couple/benchKnowledge.ts';
 export { ratingCurve, sweep, warmUp } from './couple/curves.ts';
 export { plateMap, suggestedPlaces } from './couple/plateMap.ts';
 export { solve } from './couple/solve.ts';
+export { supplyCurves } from './couple/supplyCurves.ts';

@@ -14,6 +14,7 @@ function part<P extends Record<string, unknown>>(load: () => Promise<Component<P
 }
 
 const drawings = () => import('./drawings/index.ts');
+const supplyPlots = () => import('./parts/SupplyPlots.tsx');
 const working = () => import('./parts/Working.tsx');
 
 export const BenchStation = part(async () => (await import('./stations/BenchStation.tsx')).BenchStation);
@@ -29,6 +30,8 @@ export const StageDrawing = part(async () => (await drawings()).StageDrawing);
 export const SupplyDrawing = part(async () => (await drawings()).SupplyDrawing);
 export const Plot = part(async () => (await import('./parts/plot/Plot.tsx')).Plot);
 export const Working = part(async () => (await working()).Working);
+export const FusePlot = part(async () => (await supplyPlots()).FusePlot);
+export const ConverterPlots = part(async () => (await supplyPlots()).ConverterPlots);
 export const SourceOf = part(async () => (await working()).SourceOf);
 const peopleTables = () => import('./parts/PeopleTables.tsx');
 export const ExposureTable = part(async () => (await peopleTables()).ExposureTable);

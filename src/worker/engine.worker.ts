@@ -6,6 +6,7 @@ import {
   ratingCurve,
   solve,
   suggestedPlaces,
+  supplyCurves,
   sweep,
   warmUp,
 } from '../engine/index.ts';
@@ -24,6 +25,7 @@ const calls: EngineCalls = {
   warmUp,
   ratingCurve,
   amplifierCurves,
+  supplyCurves,
   plateMap,
   suggestedPlaces,
   benchReportOf,

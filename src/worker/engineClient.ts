@@ -106,6 +106,7 @@ export function engineBeside(): EngineBeside {
     plateMap: call('plateMap'),
     suggestedPlaces: call('suggestedPlaces'),
     amplifierCurves: call('amplifierCurves'),
+    supplyCurves: call('supplyCurves'),
     benchReportOf: call('benchReportOf'),
     band: ask.band,
     stopBand: ask.stopBand,

@@ -13,6 +13,7 @@ import type {
   Sweep,
   WarmUp,
 } from '../../shared/solution.ts';
+import type { SupplyCurves } from '../../shared/supplyCurves.ts';
 import type { Reading } from '../engine/quantity/read.ts';
 
 /** Typed text the scanner could not read, for a field of this dimension in this unit. */
@@ -37,6 +38,7 @@ export interface EngineCalls {
   readonly plateMap: (design: Design, service: Service) => Outcome<PlateMap>;
   readonly suggestedPlaces: (design: Design, service: Service) => Outcome<SuggestedPlaces>;
   readonly amplifierCurves: (design: Design) => AmplifierCurves;
+  readonly supplyCurves: (design: Design) => SupplyCurves;
   readonly benchReportOf: (design: Design) => Outcome<BenchReport>;
 }
 

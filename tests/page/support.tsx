@@ -11,6 +11,7 @@ import {
   ratingCurve,
   solve,
   suggestedPlaces,
+  supplyCurves,
   sweep,
   warmUp,
 } from '../../src/engine/index.ts';
@@ -31,6 +32,7 @@ export const engine = {
   warmUp,
   ratingCurve,
   amplifierCurves,
+  supplyCurves,
   plateMap,
   suggestedPlaces,
   benchReportOf,
@@ -50,6 +52,7 @@ export const figuresOnly: Engine = {
   band: noCurve,
   stopBand: () => {},
   amplifierCurves: () => ({ output: noCurve(), mismatch: noCurve(), derating: noCurve() }),
+  supplyCurves: () => ({ timeCurrent: null, converter: null, noise: null }),
 };
 
 /** Runs scheduled work at once, so that a test sees the result of an edit in the next line. */

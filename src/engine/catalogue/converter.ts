@@ -56,12 +56,16 @@ export const converterQuantities: readonly QuantityEntry[] = [
     chosen('1.2 times the peak at the lowest input and not under the current limit, next E12 value up.'),
   ),
   entry(
-    'switchResistanceHot',
-    'R_on',
-    'On-resistance of the hot switch',
+    'switchResistanceCold',
+    'R_25',
+    'On-resistance of the switch, cold',
     'resistance',
-    chosen('1 % of the power in the switch at the lowest input, next E12 value down, times the hot factor.'),
+    chosen('1 % of the power in the hot switch at the lowest input, next E12 value down.'),
   ),
+  entry('switchResistanceHot', 'R_on', 'On-resistance of the switch, hot', 'resistance', {
+    method: 'The cold one times the factor entered.',
+    source: 'boost',
+  }),
   entry(
     'outputCapacitorResistance',
     'r_C',

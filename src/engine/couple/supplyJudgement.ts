@@ -212,7 +212,7 @@ export function judgeSupply(
     ...sourceFindings(design, point, longCurrent),
     ...wireFindings(protection, longCurrent),
     ...pathFindings(
-      facts.rows.filter((row) => !row.mainWire),
+      facts.rows.filter((row) => row.kind !== 'mainWire'),
       point.sourceCurrent,
     ),
     ...fuseFindings(protection),

@@ -9,8 +9,7 @@ type PathInput = Design['wiring']['path'][number];
 
 /** One thing the current passes from the source to the load and back, in order. */
 export interface PathPiece extends PathStep {
-  /** The main wire, or where in the design's list it stands. */
-  readonly place: 'mainWire' | 'bareFuse' | 'filterChoke' | number;
+  readonly kind: PathRow['kind'];
   /** Rated current, A; null where none is known. That of a wire is found by `ratedPath`. */
   readonly rating: number | null;
   readonly conductor: Conductor | null;
@@ -52,7 +51,7 @@ const nominalRating = 30;
 export function supplyPieces(question: PathQuestion): SupplyPieces {
   const { design } = question;
   const { wiring, converter } = design;
-  const listed = wiring.path.map((input, place) => pieceOf(question, input, place));
+  const listed = wiring.path.map((input) => pieceOf(question, input));
   const firstFuse = wiring.path.findIndex((input) => input.kind === 'fuse');
   const bare = firstFuse < 0 ? [bareFuse(question)] : [];
   const choke = converter.kind !== 'none' && converter.filterResistance > 0 ? [filterChoke(design)] : [];
@@ -69,7 +68,7 @@ export function supplyPieces(question: PathQuestion): SupplyPieces {
   for (const piece of pieces) {
     resistance += piece.resistance;
     seriesDrop += piece.drop;
-    if (piece.place !== 'mainWire') otherResistance += piece.resistance;
+    if (piece.kind !== 'mainWire') otherResistance += piece.resistance;
   }
   return { pieces, resistance, otherResistance, seriesDrop };
 }
@@ -82,7 +81,7 @@ function stepOf(...elements: readonly PathElement[]): PathStep {
 function mainWire({ design, conductor, temperature }: PathQuestion): PathPiece {
   return {
     ...stepOf({ kind: 'wire', conductor, length: design.wiring.length, temperature }),
-    place: 'mainWire',
+    kind: 'mainWire',
     rating: null,
     conductor,
     connector: null,
@@ -96,7 +95,7 @@ function fuseElement({ design, fuseRating }: PathQuestion): PathElement {
 function bareFuse(question: PathQuestion): PathPiece {
   return {
     ...stepOf(fuseElement(question)),
-    place: 'bareFuse',
+    kind: 'fuse',
     rating: null,
     conductor: null,
     connector: null,
@@ -108,7 +107,7 @@ function filterChoke({ converter }: Design): PathPiece {
     name: 'filter choke',
     resistance: converter.filterResistance,
     drop: 0,
-    place: 'filterChoke',
+    kind: 'other',
     rating: null,
     conductor: null,
     connector: null,
@@ -119,8 +118,8 @@ function counted(name: string, count: number): string {
   return count > 1 ? `${count} × ${name}` : name;
 }
 
-function pieceOf(question: PathQuestion, input: PathInput, place: number): PathPiece {
-  const base = { place, rating: input.rating, conductor: null, connector: null } as const;
+function pieceOf(question: PathQuestion, input: PathInput): PathPiece {
+  const base = { kind: input.kind, rating: input.rating, conductor: null, connector: null } as const;
   const { count, resistance: own } = input;
   switch (input.kind) {
     case 'fuse': {
@@ -135,7 +134,7 @@ function pieceOf(question: PathQuestion, input: PathInput, place: number): PathP
       };
     }
     case 'connector':
-      return connectorPiece(input, place);
+      return connectorPiece(input);
     case 'wire': {
       const conductor = conductorBySize(input.size, question.design.wiring.material);
       const temperature = question.temperatureOf(conductor);
@@ -168,18 +167,18 @@ const partNames = {
   transistor: 'reverseTransistor',
 } as const;
 
-function connectorPiece(input: PathInput, place: number): PathPiece {
-  const { connector: kind, count, aged, resistance: own } = input;
-  const figures = connectorFigures(kind);
-  const usual = stepOf({ kind: 'connector', connector: kind, poles: count, aged });
+function connectorPiece(input: PathInput): PathPiece {
+  const { connector, count, aged, resistance: own } = input;
+  const figures = connectorFigures(connector);
+  const usual = stepOf({ kind: 'connector', connector, poles: count, aged });
   return {
     name: `${figures.name}, ${count} ${count === 1 ? 'pole' : 'poles'}${aged ? ', old' : ''}`,
     resistance: own === null ? usual.resistance : count * own,
     drop: 0,
-    place,
+    kind: 'connector',
     rating: input.rating ?? figures.rating,
     conductor: null,
-    connector: { kind, count, aged },
+    connector: { kind: connector, count, aged },
   };
 }
 
@@ -207,6 +206,7 @@ export function pathRows(path: SupplyPieces, pepCurrent: number, longCurrent: nu
         )
       : null;
     return {
+      kind: piece.kind,
       name: piece.name,
       resistance: piece.resistance,
       drop: pepCurrent * piece.resistance + piece.drop,
@@ -215,7 +215,6 @@ export function pathRows(path: SupplyPieces, pepCurrent: number, longCurrent: nu
       rise: contact?.rise ?? null,
       state: stateOf(piece, pepCurrent, longCurrent),
       weakest: piece === weakest,
-      mainWire: piece.place === 'mainWire',
     };
   });
 }
@@ -227,7 +226,7 @@ export function pathRows(path: SupplyPieces, pepCurrent: number, longCurrent: nu
 export function weakestPiece(path: SupplyPieces, withWire = true): PathPiece | null {
   let weakest: PathPiece | null = null;
   for (const piece of path.pieces) {
-    if (!withWire && piece.place === 'mainWire') continue;
+    if (!withWire && piece.kind === 'mainWire') continue;
     if (piece.rating !== null && (weakest?.rating ?? Infinity) > piece.rating) weakest = piece;
   }
   return weakest;

@@ -96,6 +96,7 @@ export function putDesigned(list: ValueList, design: Design, converter: Designed
     inductorResistance: parts.inductorResistance,
     saturationCurrent: converter.saturationCurrent,
     currentLimit: converter.currentLimit,
+    switchResistanceCold: suggestion.parts.switchResistance,
     switchResistanceHot: parts.switchResistance,
     outputCapacitorResistance: parts.capacitorResistance,
     switchDuty: phase.switchDuty,

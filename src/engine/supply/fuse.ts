@@ -155,6 +155,12 @@ export interface GateBand {
   readonly longest: number | null;
 }
 
+/** Gates of a kind of fuse at a rating, rising; the larger blade fuses have their own. */
+export function fuseGates(kind: FuseKind, rating: number): readonly FuseGate[] {
+  const type = fuseType(kind);
+  return type.gatesAbove30 !== null && rating > 30 ? type.gatesAbove30 : type.gates;
+}
+
 /**
  * Band of opening times of a fuse at a current, from the gates at or around it; never interpolated.
  *
@@ -162,8 +168,7 @@ export interface GateBand {
  * Below the first gate it carries the current.
  */
 export function gateBand(kind: FuseKind, rating: number, current: number): GateBand {
-  const type = fuseType(kind);
-  const gates = type.gatesAbove30 !== null && rating > 30 ? type.gatesAbove30 : type.gates;
+  const gates = fuseGates(kind, rating);
   const multiple = current / rating;
   const percent = multiple * 100;
   let shortest: number | null = null;

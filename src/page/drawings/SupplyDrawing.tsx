@@ -1,4 +1,4 @@
-import { Index, Show } from 'solid-js';
+import { Index, Match, Show, Switch } from 'solid-js';
 import type { PathRow } from '../../../shared/solution.ts';
 import { writeQuantity } from '../../engine/quantity/write.ts';
 import { createFigures } from '../parts/Found.tsx';
@@ -66,8 +66,7 @@ function place(count: number, index: number): { from: number; to: number } {
 /** A part on the line: a box for what is a thing, a plain line for wire, a triangle for a diode. */
 function Piece(props: { row: PathRow; number: number; from: number; to: number }) {
   const middle = () => (props.from + props.to) / 2;
-  const isWire = () => props.row.mainWire;
-  const isDiode = () => props.row.resistance * 10 < props.row.drop && !isWire();
+  const isWire = () => props.row.kind === 'mainWire' || props.row.kind === 'wire';
   return (
     <g classList={{ 'path-weak': props.row.weakest }}>
       <Show
@@ -75,17 +74,41 @@ function Piece(props: { row: PathRow; number: number; from: number; to: number }
         fallback={<path class="outline outline-strong" d={`M${props.from} 38H${props.to}`} />}
       >
         <path class="outline" d={`M${props.from} 38H${props.to}`} />
-        <Show
-          when={isDiode()}
-          fallback={<rect class="part" x={middle() - 9} y="32" width="18" height="12" />}
-        >
-          <path class="part" d={`M${middle() - 6} 31V45L${middle() + 6} 38zM${middle() + 6} 31V45`} />
-        </Show>
+        <PartSymbol kind={props.row.kind} x={middle()} />
       </Show>
       <text class="caption" x={middle()} y="24" text-anchor="middle">
         {props.number}
       </text>
     </g>
+  );
+}
+
+/** What a part is, as on a circuit diagram. */
+function PartSymbol(props: { kind: PathRow['kind']; x: number }) {
+  const at = (left: number) => props.x + left;
+  return (
+    <Switch fallback={<rect class="part" x={at(-8)} y="33" width="16" height="10" />}>
+      <Match when={props.kind === 'fuse'}>
+        <rect class="part" x={at(-11)} y="32" width="22" height="12" />
+        <path class="outline" d={`M${at(-11)} 38H${at(11)}`} />
+      </Match>
+      <Match when={props.kind === 'connector'}>
+        <path class="part" d={`M${at(-2)} 32A6 6 0 0 0 ${at(-2)} 44`} />
+        <circle class="part" cx={at(3)} cy="38" r="3.5" />
+      </Match>
+      <Match when={props.kind === 'switch' || props.kind === 'relay'}>
+        <rect class="gap" x={at(-8)} y="34" width="16" height="8" />
+        <path class="outline" d={`M${at(-8)} 38L${at(8)} 29`} />
+        <circle class="part" cx={at(-8)} cy="38" r="2" />
+        <circle class="part" cx={at(8)} cy="38" r="2" />
+      </Match>
+      <Match when={props.kind === 'joint'}>
+        <circle class="part" cx={at(0)} cy="38" r="4" />
+      </Match>
+      <Match when={props.kind === 'diode' || props.kind === 'transistor'}>
+        <path class="part" d={`M${at(-6)} 31V45L${at(6)} 38zM${at(6)} 31V45`} />
+      </Match>
+    </Switch>
   );
 }
 

@@ -19,6 +19,7 @@ export function createFigures() {
     if (si === undefined || !entry) return isEndless(sheet.results.solution(), key) ? 'no limit' : '–';
     if (entry.key === 'safeDuty') return writeShareDown(si);
     if (entry.dimension === 'temperatureDifference') return writeStep(si);
+    if (entry.key.startsWith('runTime')) return writeQuantity(si, 'time', 'h', 2);
     if (entry.dimension === 'time' && si >= 1) return writeDuration(si);
     if (entry.dimension === 'length') return writeLength(si, sheet.preferences.system(), entry.key);
     return writeQuantity(si, entry.dimension);

@@ -6,6 +6,7 @@ import { applies } from '../state/applies.ts';
 import { checkRange, readEntry } from '../state/entry.ts';
 import { knownField, leafAt, type NumberField as Spec } from '../state/fields.ts';
 import { useSheet } from '../state/sheet.ts';
+import { suggestionKey } from '../state/suggested.ts';
 import { fieldId } from './fieldId.ts';
 import { createHelp, HelpButton, HelpText } from './Help.tsx';
 import { step } from './stepping.ts';
@@ -50,6 +51,12 @@ export function NumberField(props: { path: string; label?: string }) {
   const text = () => standing()?.text ?? canonical();
   const reason = () => standing()?.reason ?? null;
   const shownReason = () => (rested() ? reason() : null);
+  const placeholder = () => {
+    if (!spec.optional) return '';
+    const key = suggestionKey(props.path);
+    const si = key === undefined ? undefined : sheet.results.solution()?.values[key];
+    return si === undefined ? 'not known' : `suggested ${writeEntry(si, spec.dimension, unit())}`;
+  };
   const echo = () => {
     const said = standing();
     const si = value();
@@ -142,7 +149,7 @@ export function NumberField(props: { path: string; label?: string }) {
             autocapitalize="off"
             spellcheck={false}
             value={text()}
-            placeholder={spec.optional ? 'not known' : ''}
+            placeholder={placeholder()}
             aria-invalid={shownReason() !== null}
             aria-describedby={describedBy()}
             onInput={(event) => type(event.currentTarget.value)}

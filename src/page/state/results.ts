@@ -14,6 +14,7 @@ import {
   services,
   type WarmUp,
 } from '../../../shared/solution.ts';
+import type { SupplyCurves } from '../../../shared/supplyCurves.ts';
 
 /** An answer that is there or will be: the engine computes beside the page, in tests within it. */
 export type Soon<T> = T | Promise<T>;
@@ -27,6 +28,7 @@ export interface Engine {
   readonly plateMap: (design: Design, service: Service) => Soon<Outcome<PlateMap>>;
   readonly suggestedPlaces: (design: Design, service: Service) => Soon<Outcome<SuggestedPlaces>>;
   readonly amplifierCurves: (design: Design) => Soon<AmplifierCurves>;
+  readonly supplyCurves: (design: Design) => Soon<SupplyCurves>;
   /** What the bench runs say; asked for only where there are some. */
   readonly benchReportOf: (design: Design) => Soon<Outcome<BenchReport>>;
   /** How sure the figures are: long work, with news of its progress. A newer one or `stopBand` cancels it. */
@@ -40,6 +42,7 @@ export interface Curves {
   readonly warmUps: Readonly<Record<Service, Outcome<WarmUp>>>;
   readonly rating: Outcome<RatingCurve>;
   readonly amplifier: AmplifierCurves;
+  readonly supply: SupplyCurves;
   /** null without bench runs. */
   readonly bench: Outcome<BenchReport> | null;
 }
@@ -195,6 +198,7 @@ function piecesOf(engine: Engine, design: Design): readonly Piece[] {
     })),
     { key: 'rating', compute: () => engine.ratingCurve(design) },
     { key: 'amplifier', compute: () => engine.amplifierCurves(design) },
+    { key: 'supply', compute: () => engine.supplyCurves(design) },
     { key: 'bench', compute: () => (design.bench.length > 0 ? engine.benchReportOf(design) : null) },
   ];
 }
@@ -207,6 +211,7 @@ function assemble(found: Partial<Record<string, unknown>>): Curves {
     warmUps: each('warmUp') as Curves['warmUps'],
     rating: found.rating as Curves['rating'],
     amplifier: found.amplifier as Curves['amplifier'],
+    supply: found.supply as Curves['supply'],
     bench: found.bench as Curves['bench'],
   };
 }

@@ -1,5 +1,5 @@
 import { Match, Show, Switch } from 'solid-js';
-import { ConverterDrawing } from '../later.tsx';
+import { ConverterDrawing, ConverterPlots } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { FoundList } from '../parts/FoundList.tsx';
 import { PointList } from '../parts/PointList.tsx';
@@ -68,6 +68,11 @@ export function ConverterStation(props: { number: number }) {
       }
       sketch={<ConverterDrawing />}
       found={<ConverterFound />}
+      wide={
+        <Show when={kind() !== 'none'}>
+          <ConverterPlots />
+        </Show>
+      }
     />
   );
 }

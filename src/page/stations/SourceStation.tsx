@@ -1,6 +1,6 @@
 import { Show } from 'solid-js';
 import { typicalSource } from '../../engine/catalogue/sourcePresets.ts';
-import { SupplyDrawing } from '../later.tsx';
+import { FusePlot, SupplyDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { FoundList } from '../parts/FoundList.tsx';
 import { PathList } from '../parts/PathList.tsx';
@@ -77,6 +77,7 @@ export function SourceStation(props: { number: number }) {
       }
       wide={
         <>
+          <FusePlot />
           <PathTable />
           <WireTable />
         </>
