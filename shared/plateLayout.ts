@@ -2,16 +2,26 @@ import type { Design } from './design/schema.ts';
 import { failure, type Note, note, type Outcome, success } from './outcome.ts';
 import type { PlatePlace } from './solution.ts';
 
-/** What warms the plate at one place: a device, or the converter when it sits on the same sink. */
+/** What warms the plate at one place: a device, or the converter or its parts when they sit on the same sink. */
 export interface PlatePart {
-  readonly key: 'device' | 'converter';
-  /** "device 2", "converter" */
+  readonly key: 'device' | ConverterPartKey;
+  /** "device 2", "the converter" */
   readonly label: string;
   /** Face through which the heat enters the plate: contact face, or the spreader under it. */
   readonly source: PlatePlace;
   /** The part's own contact face. */
   readonly face: PlatePlace;
 }
+
+/** A bought module, or the silicon of a converter designed from parts. */
+export type ConverterPartKey = 'converter' | 'switch' | 'rectifier';
+
+/** Where the design keeps the face and the place of each. */
+export const converterFields = {
+  converter: 'converterPart',
+  switch: 'switchPart',
+  rectifier: 'rectifierPart',
+} as const;
 
 interface Size {
   readonly width: number;
@@ -115,10 +125,23 @@ function roomiest(design: Design, size: Size, taken: readonly PlatePlace[]): Pla
   return best;
 }
 
-function converterSource(design: Design, taken: readonly PlatePlace[]): PlatePlace {
-  const { x, y, width, length } = design.sink.converterPart;
+/** Parts of the converter on this plate, in their order. */
+export function converterKeys(design: Design): readonly ConverterPartKey[] {
+  if (!converterOnPlate(design)) return [];
+  return design.converter.kind === 'designed' ? ['switch', 'rectifier'] : ['converter'];
+}
+
+function converterSource(design: Design, key: ConverterPartKey, taken: readonly PlatePlace[]): PlatePlace {
+  const { x, y, width, length } = design.sink[converterFields[key]];
   if (x !== null && y !== null) return { x, y, width, length };
   return roomiest(design, { width, length }, taken);
+}
+
+function converterLabel(key: ConverterPartKey, phases: number): string {
+  if (key === 'converter') return 'the converter';
+  const name = key === 'switch' ? 'switch' : 'rectifier';
+  if (phases === 1) return `the ${name}`;
+  return key === 'switch' ? 'the switches' : 'the rectifiers';
 }
 
 /** How far a part reaches over the edge of the plate, m; 0 or less when it does not. */
@@ -176,9 +199,10 @@ export function partLayout(design: Design): Outcome<readonly PlatePart[]> {
     source,
     face: { ...source, width: device.contactWidth, length: device.contactLength },
   }));
-  if (converterOnPlate(design)) {
-    const source = converterSource(design, sources.value);
-    parts.push({ key: 'converter', label: 'the converter', source, face: source });
+  for (const key of converterKeys(design)) {
+    const taken = parts.map((part) => part.source);
+    const source = converterSource(design, key, taken);
+    parts.push({ key, label: converterLabel(key, design.converter.parts.phases), source, face: source });
   }
   return success(parts, sources.notes);
 }

@@ -195,7 +195,7 @@ export interface PlatePlace {
 
 /** A part on the plate: its contact face, and the spreader plate under it if there is one. */
 export interface PlacedPart extends PlatePlace {
-  readonly key: 'device' | 'converter';
+  readonly key: 'device' | 'converter' | 'switch' | 'rectifier';
   /** "device 2", "the converter" */
   readonly label: string;
   readonly spreader: { readonly width: number; readonly length: number } | null;

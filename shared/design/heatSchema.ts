@@ -272,6 +272,8 @@ export const sinkSchema = z.strictObject({
     help: 'Of the duct, where air gets past without touching the fins.',
   }),
   converterPart: platePart,
+  switchPart: platePart,
+  rectifierPart: platePart,
 });
 
 export const surroundingsSchema = z.strictObject({

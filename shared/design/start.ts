@@ -209,6 +209,8 @@ export const startDesign: Design = {
     fanPath: 'open',
     bypassSection: 0.001,
     converterPart: { width: 0.04, length: 0.06, x: null, y: null },
+    switchPart: { width: 0.01, length: 0.015, x: null, y: null },
+    rectifierPart: { width: 0.01, length: 0.015, x: null, y: null },
   },
   surroundings: {
     ambient: celsius(30),

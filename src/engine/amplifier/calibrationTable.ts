@@ -20,6 +20,8 @@ export interface MeasuredStage {
 }
 
 const maxReadings = 50;
+/** Less output than this is none, W. */
+const leastPower = 1e-6;
 /** Relative slack for a reading without any loss. */
 const slack = 1e-9;
 
@@ -81,6 +83,9 @@ function problemOf(sorted: readonly StageReading[], rail: number) {
   }
   if (sorted[0]!.rfPower !== 0) {
     return failure('no reading without drive', 'One reading with bias on and no drive (0 W) is needed.');
+  }
+  if (sorted.at(-1)!.rfPower < leastPower) {
+    return failure('no reading with drive', 'One reading with output is needed.');
   }
   for (let i = 0; i < sorted.length; i++) {
     const { rfPower, dcCurrent } = sorted[i]!;

@@ -24,7 +24,7 @@ export interface HeatPath {
   readonly sink: Sink;
   /** Heat against rise in air of the room's temperature. */
   readonly table: HeatTable;
-  /** What stands on the plate: the devices first, then the converter if it is there. */
+  /** What stands on the plate: the devices first, then the converter or its parts if they are there. */
   readonly parts: readonly PlatePart[];
   /** Of the parts, in their order. */
   readonly spread: PlateSpread;
@@ -34,6 +34,8 @@ export interface HeatPath {
   readonly spreaderResistance: number;
   /** Under the hottest device over the plate's mean, K per watt of one device, all devices equally hot, K/W. */
   readonly spreading: number;
+  /** Part of the converter's heat into the plate that each of its parts there gives. */
+  readonly converterShares: readonly number[];
   /** The same for each device, and per watt of the converter on the plate. */
   readonly rows: readonly PlateRow[];
   /** In which the plate under a device follows its heat, s. */
@@ -61,13 +63,33 @@ function padOf(design: Design): number {
   return interfaceResistance(device.pad, pressed).typical;
 }
 
-function deviceRows(parts: readonly PlatePart[], spread: PlateSpread): PlateRow[] {
-  const converter = parts.findIndex((part) => part.key === 'converter');
-  const devices = converter < 0 ? parts.length : converter;
+function deviceRows(
+  parts: readonly PlatePart[],
+  spread: PlateSpread,
+  converterShares: readonly number[],
+): PlateRow[] {
+  const devices = parts.length - converterShares.length;
   return spread.meanMatrix.slice(0, devices).map((row) => ({
     own: row.slice(0, devices).reduce((sum, value) => sum + value, 0),
-    converter: converter < 0 ? 0 : row[converter]!,
+    converter: converterShares.reduce((sum, share, k) => sum + share * row[devices + k]!, 0),
   }));
+}
+
+/** The same path with the heat of the converter on the plate divided among its parts. */
+export function withConverterShares(path: HeatPath, converterShares: readonly number[]): HeatPath {
+  if (converterShares.length !== path.converterShares.length) return path;
+  return { ...path, converterShares, rows: deviceRows(path.parts, path.spread, converterShares) };
+}
+
+/** Plate under the parts of the converter over the plate's mean, K, in their order. Heats as in `localRise`. */
+export function converterRises(path: HeatPath, deviceHeat: number, converterHeat: number): readonly number[] {
+  const devices = path.parts.length - path.converterShares.length;
+  return path.converterShares.map((_, k) =>
+    path.spread.meanMatrix[devices + k]!.reduce((sum, perWatt, j) => {
+      const heat = j < devices ? deviceHeat : path.converterShares[j - devices]! * converterHeat;
+      return sum + perWatt * heat;
+    }, 0),
+  );
 }
 
 function greatestOwn(rows: readonly PlateRow[]): number {
@@ -160,7 +182,9 @@ export function prepareHeatPath(design: Design, pressure: number, running = true
   if (!spread.ok) return spread;
   const spreader = spreaderOf(design, spread.value);
   if (!spreader.ok) return spreader;
-  const rows = deviceRows(parts.value, spread.value);
+  const others = parts.value.length - device.count;
+  const converterShares = Array.from({ length: others }, () => 1 / others);
+  const rows = deviceRows(parts.value, spread.value, converterShares);
   const pad = padOf(design);
   const padResistance = pad + spreader.value;
   const padTime = padResistance * device.flangeMass * flangeSpecificHeat;
@@ -174,6 +198,7 @@ export function prepareHeatPath(design: Design, pressure: number, running = true
       spreaderResistance: spreader.value,
       junctionToCase: ladderResistance(junction.value),
       spreading: greatestOwn(rows),
+      converterShares,
       rows,
       spreadingTime: spreadingTimeOf(sink.value, parts.value[0]!),
       stages: [...junction.value, ...singleStage(padResistance, padTime > 0 ? padTime : null)],

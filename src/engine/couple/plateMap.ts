@@ -1,5 +1,6 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import { type Outcome, success } from '../../../shared/outcome.ts';
+import { converterFields, converterKeys } from '../../../shared/plateLayout.ts';
 import type { PlateMap, Service, SuggestedPlaces, WarmPart } from '../../../shared/solution.ts';
 import { ladderResistance } from '../heat/deviceLadder.ts';
 import { suggestPlaces } from '../heat/placement.ts';
@@ -14,7 +15,10 @@ export const mapRows = 100;
 
 /** Heat of each part when the junction is hottest, W. */
 function heatsOf(path: HeatPath, state: CycleState): number[] {
-  return path.parts.map((part) => (part.key === 'device' ? state.heatAtPeak : state.converterHeatAtPeak));
+  const devices = path.parts.length - path.converterShares.length;
+  return path.parts.map((_, i) =>
+    i < devices ? state.heatAtPeak : path.converterShares[i - devices]! * state.converterHeatAtPeak,
+  );
 }
 
 function stateOf(design: Design, service: Service): Outcome<{ path: HeatPath; state: CycleState }> {
@@ -22,7 +26,7 @@ function stateOf(design: Design, service: Service): Outcome<{ path: HeatPath; st
   if (!path.ok) return path;
   if (!coupled.ok) return coupled;
   const state = cycleAt(coupled.value, service, design.service.transmitShare);
-  return state.ok ? success({ path: path.value, state: state.value }) : state;
+  return state.ok ? success({ path: coupled.value.path, state: state.value }) : state;
 }
 
 /** Hottest cell under a part, and its middle, K over the plate's mean. */
@@ -142,21 +146,25 @@ export function suggestedPlaces(design: Design, service: Service): Outcome<Sugge
 }
 
 function withoutPlaces(design: Design): Design {
-  return {
-    ...design,
-    device: { ...design.device, places: [] },
-    sink: { ...design.sink, converterPart: { ...design.sink.converterPart, x: null, y: null } },
-  };
+  let { sink } = design;
+  for (const key of converterKeys(design)) {
+    const field = converterFields[key];
+    sink = { ...sink, [field]: { ...sink[field], x: null, y: null } };
+  }
+  return { ...design, device: { ...design.device, places: [] }, sink };
 }
 
 /** The design with its parts at these places, devices first. */
 function withPlaces(design: Design, places: readonly { x: number; y: number }[]): Design {
-  const converter = places[design.device.count];
+  const { count } = design.device;
+  let { sink } = design;
+  converterKeys(design).forEach((key, k) => {
+    const field = converterFields[key];
+    sink = { ...sink, [field]: { ...sink[field], ...places[count + k]! } };
+  });
   return {
     ...design,
-    device: { ...design.device, places: places.slice(0, design.device.count).map(({ x, y }) => ({ x, y })) },
-    sink: converter
-      ? { ...design.sink, converterPart: { ...design.sink.converterPart, ...converter } }
-      : design.sink,
+    device: { ...design.device, places: places.slice(0, count).map(({ x, y }) => ({ x, y })) },
+    sink,
   };
 }

@@ -2,8 +2,9 @@ import type { Design } from '../../../shared/design/schema.ts';
 import type { Outcome } from '../../../shared/outcome.ts';
 import { pressureAtAltitude } from '../heat/air.ts';
 import { insideStore } from './caseStore.ts';
+import type { DesignedConverter } from './designedConverter.ts';
 import { type Final, prepareFinal } from './final.ts';
-import { type HeatPath, prepareHeatPath } from './heatPath.ts';
+import { type HeatPath, prepareHeatPath, withConverterShares } from './heatPath.ts';
 import { type JunctionLimits, junctionLimits } from './limits.ts';
 import { type Coupled, couple } from './serviceCycle.ts';
 import { openStore } from './store.ts';
@@ -21,6 +22,14 @@ export interface Prepared {
   readonly coupled: Outcome<Coupled>;
 }
 
+/** The heat of a designed converter on the plate, divided among switches and rectifiers as at PEP. */
+function dividedPath(path: HeatPath, designed: DesignedConverter | null): HeatPath {
+  if (!designed) return path;
+  const { switchLoss, rectifierLoss } = designed;
+  const sum = switchLoss + rectifierLoss;
+  return sum > 0 ? withConverterShares(path, [switchLoss / sum, rectifierLoss / sum]) : path;
+}
+
 function coupledOf(
   design: Design,
   electrics: Outcome<Electrics>,
@@ -31,11 +40,12 @@ function coupledOf(
   if (!path.ok) return path;
   const { pep, loads } = electrics.value;
   if (!pep.ok) return pep;
+  const whole = dividedPath(path.value, loads.feed.designed);
   const store =
     design.sink.placement === 'inside'
-      ? insideStore(design, path.value, pressure)
-      : openStore(path.value, design.surroundings.ambient);
-  return couple(design, loads, path.value, store, pep.value.railVoltage);
+      ? insideStore(design, whole, pressure)
+      : openStore(whole, design.surroundings.ambient);
+  return couple(design, loads, whole, store, pep.value.railVoltage);
 }
 
 /** The same design with its fan stopped; the electrical side is the one already found. */

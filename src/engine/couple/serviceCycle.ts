@@ -6,7 +6,8 @@ import { ladderImpedance, ladderPeriodic, ladderResistance, type Segment } from 
 import type { DutyPoint } from './duty.ts';
 import type { PowerPoint } from './feed.ts';
 import type { Final } from './final.ts';
-import { type HeatPath, localRise } from './heatPath.ts';
+import { converterRises, type HeatPath, localRise } from './heatPath.ts';
+import { isMixed, tabulatedLoads } from './loadTable.ts';
 import { type Loads, receivePoint, type ServiceLoad, serviceLoad } from './serviceLoad.ts';
 import type { Store, StoreRises, StoreSegment } from './store.ts';
 
@@ -41,6 +42,7 @@ export function couple(
   const receive = receivePoint(loads, design.surroundings.ambient);
   if (!receive.ok) return receive;
   const kept = new Map<Service, Outcome<ServiceLoad>>();
+  const table = tabulatedLoads(loads);
   const { final } = loads;
   return success({
     design,
@@ -50,7 +52,7 @@ export function couple(
     receive: receive.value,
     hottest: (junction) => hottestAmplitude(final, railAtPep, junction),
     load(service, junction) {
-      if (final.feelsTemperature) return serviceLoad(loads, service, junction);
+      if (final.feelsTemperature) return table(service, junction);
       const known = kept.get(service) ?? serviceLoad(loads, service, junction);
       kept.set(service, known);
       return known;
@@ -79,6 +81,8 @@ export interface CycleState extends DutyPoint {
   readonly plateAtPeak: number;
   readonly heatAtPeak: number;
   readonly converterHeatAtPeak: number;
+  /** Plate under the parts of the converter over the plate's mean then, in their order. */
+  readonly converterRises: readonly number[];
   readonly deviceHeatCycle: number;
   readonly plateHeat: number;
   readonly caseHeat: number;
@@ -123,6 +127,9 @@ const knownRipples = new WeakMap<ServiceLoad, number>();
 function rippleOf(coupled: Coupled, load: ServiceLoad): number {
   const known = knownRipples.get(load);
   if (known !== undefined) return known;
+  if (isMixed(load)) {
+    return load.parts.reduce((sum, [part, weight]) => sum + weight * rippleOf(coupled, part), 0);
+  }
   const found = findRipple(coupled, load);
   knownRipples.set(load, found);
   return found;
@@ -261,6 +268,7 @@ function cycleWith(coupled: Coupled, share: number, load: ServiceLoad, guess?: S
     plateAtPeak: plate.ends[hottest]!,
     heatAtPeak: peak.heat,
     converterHeatAtPeak: peak.converterHeat,
+    converterRises: converterRises(path, peak.heat, peak.converterHeat),
     deviceHeatCycle,
     plateHeat: cycleMean(parts, (segment) => segment.plate),
     caseHeat: cycleMean(parts, (segment) => segment.caseAir),
@@ -300,6 +308,27 @@ const runaway = (temperature: number): Outcome<never> =>
     { temperature },
   );
 
+/** A junction temperature that was tried, and the one its heat leads to, K. */
+interface Tried {
+  readonly junction: number;
+  readonly answer: number;
+}
+
+/** Slopes of the answer above this are taken for a runaway in the making: plain steps show it. */
+const steepest = 0.98;
+
+/**
+ * Where to try next: along the chord through the last two tries. The answer bends upwards, so a chord from below falls
+ * short of the balance and cannot leap over it.
+ */
+function nextJunction(tried: Tried, before: Tried | undefined): number {
+  const span = before ? tried.junction - before.junction : 0;
+  if (!before || Math.abs(span) < 1e-9) return tried.answer;
+  const slope = (tried.answer - before.answer) / span;
+  if (!(Math.abs(slope) < steepest)) return tried.answer;
+  return tried.junction + (tried.answer - tried.junction) / (1 - slope);
+}
+
 /**
  * Periodic steady state of a service at a duty. A temperature-dependent final is settled by repeating heat and
  * temperature until they agree; if they never do, it is a runaway.
@@ -313,6 +342,7 @@ export function cycleAt(
   let junction = guess?.junction ?? coupled.design.surroundings.ambient;
   let start = guess?.store;
   let iterations = 0;
+  let before: Tried | undefined;
   for (let round = 0; round < mostRounds; round += 1) {
     const load = coupled.load(service, junction);
     if (!load.ok) return load;
@@ -322,7 +352,9 @@ export function cycleAt(
       !coupled.loads.final.feelsTemperature || Math.abs(state.junctionPeak - junction) < settleTolerance;
     if (done) return success({ ...state, iterations });
     if (state.junctionPeak > runawayTemperature) return runaway(state.junctionPeak);
-    junction = state.junctionPeak;
+    const tried = { junction, answer: state.junctionPeak };
+    junction = nextJunction(tried, before);
+    before = tried;
     start = state.guess.store;
   }
   return runaway(junction);

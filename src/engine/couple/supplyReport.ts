@@ -122,9 +122,11 @@ function junctionsOf(
     const heat = converter.siliconShare * state.load.over.converterHeat;
     const air = heatTo === 'caseAir' ? caseAir(state) : design.surroundings.ambient;
     const sink = heatTo === 'amplifierSink' ? state.platePeak : air + parts.ownSink * heat;
+    // On the plate of the final it is warmer under each part than on the mean.
+    const [underSwitch = 0, underRectifier = 0] = state.converterRises;
     found[service] = {
-      switch: sink + parts.switchToSink * converter.switchLoss,
-      rectifier: sink + parts.rectifierToSink * converter.rectifierLoss,
+      switch: sink + underSwitch + parts.switchToSink * converter.switchLoss,
+      rectifier: sink + underRectifier + parts.rectifierToSink * converter.rectifierLoss,
     };
   }
   return found;

@@ -1,6 +1,6 @@
 import './plateMap.css';
 import { createEffect, createMemo, createSignal, For, Index, on, Show } from 'solid-js';
-import { type PlatePart, partLayout, plateParts } from '../../../shared/plateLayout.ts';
+import { converterFields, type PlatePart, partLayout, plateParts } from '../../../shared/plateLayout.ts';
 import type { PlateMap as WarmPlate } from '../../../shared/solution.ts';
 import { writeNumber, writeQuantity } from '../../engine/quantity/write.ts';
 import { niceTicks } from '../parts/plot/data.ts';
@@ -30,6 +30,13 @@ const labelRoom = 11;
 const worthwhile = 0.05;
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What stands on parts that are no devices. */
+const marks: Readonly<Partial<Record<PlatePart['key'], string>>> = {
+  converter: 'C',
+  switch: 'S',
+  rectifier: 'D',
+};
 
 interface Isotherm {
   readonly celsius: number;
@@ -106,7 +113,7 @@ export function PlateMap() {
     const next = snapped(store.view, part, spot, step);
     if (next.x === part.source.x && next.y === part.source.y) return;
     moved = index;
-    const prefix = part.key === 'device' ? 'device.places.' : 'sink.converterPart.';
+    const prefix = part.key === 'device' ? 'device.places.' : `sink.${converterFields[part.key]}.`;
     store.change((design) => withPartAt(design, layout(), index, next), prefix, `plate ${index}`);
   }
 
@@ -449,7 +456,7 @@ function Part(props: PartProps) {
         y={props.bottom - source().y * props.view.scale + 4}
         text-anchor="middle"
       >
-        {props.part.key === 'device' ? props.index + 1 : 'C'}
+        {marks[props.part.key] ?? props.index + 1}
       </text>
     </g>
   );
@@ -508,5 +515,7 @@ function PlateTable(props: {
 }
 
 function shortName(part: PlatePart, index: number): string {
-  return part.key === 'device' ? `${index + 1} device` : 'C converter';
+  return part.key === 'device'
+    ? `${index + 1} device`
+    : `${marks[part.key]} ${part.label.replace('the ', '')}`;
 }

@@ -9,18 +9,28 @@ const pinned: Condition = ({ sink }) => sink.shape === 'pins';
 const blown: Condition = (design) => finned(design) && design.sink.fan === 'along';
 const spread: Condition = ({ device }) => device.spreader;
 
-const converterOnPlate: Condition = ({ converter }) =>
-  converter.kind !== 'none' && converter.heatTo === 'amplifierSink';
+const moduleOnPlate: Condition = ({ converter }) =>
+  converter.kind === 'module' && converter.heatTo === 'amplifierSink';
+const siliconOnPlate: Condition = ({ converter }) =>
+  converter.kind === 'designed' && converter.heatTo === 'amplifierSink';
 
 /** Fields of devices, sink and case that mean something only in some designs. */
 export const heatConditions: Readonly<Record<string, Condition>> = {
   'device.padResistance': ({ device }) => device.pad === 'measured',
   'device.junctionToCase': ({ device }) => device.ladder === 'value' || device.ladder === 'points',
   'device.junctionTime': ({ device }) => device.ladder === 'value',
-  'sink.converterPart.width': converterOnPlate,
-  'sink.converterPart.length': converterOnPlate,
-  'sink.converterPart.x': converterOnPlate,
-  'sink.converterPart.y': converterOnPlate,
+  'sink.converterPart.width': moduleOnPlate,
+  'sink.switchPart.width': siliconOnPlate,
+  'sink.rectifierPart.width': siliconOnPlate,
+  'sink.converterPart.length': moduleOnPlate,
+  'sink.switchPart.length': siliconOnPlate,
+  'sink.rectifierPart.length': siliconOnPlate,
+  'sink.converterPart.x': moduleOnPlate,
+  'sink.switchPart.x': siliconOnPlate,
+  'sink.rectifierPart.x': siliconOnPlate,
+  'sink.converterPart.y': moduleOnPlate,
+  'sink.switchPart.y': siliconOnPlate,
+  'sink.rectifierPart.y': siliconOnPlate,
   'device.spreaderWidth': spread,
   'device.spreaderLength': spread,
   'device.spreaderThickness': spread,

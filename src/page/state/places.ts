@@ -1,5 +1,5 @@
 import type { Design } from '../../../shared/design/schema.ts';
-import type { PlatePart } from '../../../shared/plateLayout.ts';
+import { type ConverterPartKey, converterFields, type PlatePart } from '../../../shared/plateLayout.ts';
 
 export interface Spot {
   readonly x: number;
@@ -28,14 +28,22 @@ export function snapped({ sink }: Design, part: PlatePart, spot: Spot, step: num
   };
 }
 
+type Sink = Design['sink'];
+
+function withPart(sink: Sink, key: ConverterPartKey, x: number | null, y: number | null): Sink {
+  const field = converterFields[key];
+  return { ...sink, [field]: { ...sink[field], x, y } };
+}
+
 /** The design with all parts at these spots, devices first. */
 export function withSpots(design: Design, parts: readonly PlatePart[], spots: readonly Spot[]): Design {
-  const places = spots.filter((_, i) => parts[i]?.key === 'device').map(({ x, y }) => ({ x, y }));
-  const at = parts.findIndex((part) => part.key === 'converter');
-  const converter = spots[at];
-  const sink = converter
-    ? { ...design.sink, converterPart: { ...design.sink.converterPart, x: converter.x, y: converter.y } }
-    : design.sink;
+  const places: Spot[] = [];
+  let { sink } = design;
+  parts.forEach(({ key }, i) => {
+    const { x, y } = spots[i]!;
+    if (key === 'device') places.push({ x, y });
+    else sink = withPart(sink, key, x, y);
+  });
   return { ...design, device: { ...design.device, places }, sink };
 }
 
@@ -45,16 +53,15 @@ export function withPartAt(design: Design, parts: readonly PlatePart[], index: n
   return withSpots(design, parts, spots);
 }
 
+const converterParts: readonly ConverterPartKey[] = ['converter', 'switch', 'rectifier'];
+
 /** The design with no places stored: the sheet spreads the devices evenly and finds room for the converter. */
 export function withoutSpots(design: Design): Design {
-  return {
-    ...design,
-    device: { ...design.device, places: [] },
-    sink: { ...design.sink, converterPart: { ...design.sink.converterPart, x: null, y: null } },
-  };
+  const sink = converterParts.reduce((so, key) => withPart(so, key, null, null), design.sink);
+  return { ...design, device: { ...design.device, places: [] }, sink };
 }
 
 /** Whether any place is stored. */
 export function hasSpots({ device, sink }: Design): boolean {
-  return device.places.length > 0 || sink.converterPart.x !== null;
+  return device.places.length > 0 || converterParts.some((key) => sink[converterFields[key]].x !== null);
 }

@@ -1,4 +1,4 @@
-import { Show } from 'solid-js';
+import { For, Show } from 'solid-js';
 import { mostStages } from '../../../shared/design/amplifierSchema.ts';
 import { CaseDrawing, HeatLadder, PlateMap, Plot, SinkDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
@@ -181,12 +181,14 @@ const sinkMore = [
   'sink.placement',
 ];
 
-const converterPart = [
-  'sink.converterPart.width',
-  'sink.converterPart.length',
-  'sink.converterPart.x',
-  'sink.converterPart.y',
-];
+const partFields = ['width', 'length', 'x', 'y'];
+
+/** Parts of the converter that may sit on this plate. */
+const converterParts = [
+  { key: 'converterPart', label: 'The converter on this plate' },
+  { key: 'switchPart', label: 'The switch of the converter on this plate' },
+  { key: 'rectifierPart', label: 'The rectifier of the converter on this plate' },
+].map(({ key, label }) => ({ label, paths: partFields.map((field) => `sink.${key}.${field}`) }));
 
 export function SinkStation(props: { number: number }) {
   const sheet = useSheet();
@@ -210,11 +212,15 @@ export function SinkStation(props: { number: number }) {
           <More label="Metal, finish, mass, place" paths={sinkMore}>
             <Fields paths={sinkMore} />
           </More>
-          <Show when={converterPart.some((path) => applies(sheet.store.view, path))}>
-            <More label="The converter on this plate" paths={converterPart}>
-              <Fields paths={converterPart} />
-            </More>
-          </Show>
+          <For each={converterParts}>
+            {({ label, paths }) => (
+              <Show when={applies(sheet.store.view, paths[0]!)}>
+                <More label={label} paths={paths}>
+                  <Fields paths={paths} />
+                </More>
+              </Show>
+            )}
+          </For>
         </>
       }
       sketch={<SinkDrawing />}

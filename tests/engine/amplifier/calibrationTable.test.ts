@@ -81,6 +81,14 @@ describe('stage by measured readings', () => {
   it.each([
     ['one reading', [{ rfPower: 0, dcCurrent: 1 }], 'number of readings'],
     ['no reading without drive', readings.slice(1), 'no reading without drive'],
+    [
+      'no output',
+      [
+        { rfPower: 0, dcCurrent: 1 },
+        { rfPower: 1e-9, dcCurrent: 1 },
+      ],
+      'no reading with drive',
+    ],
     ['a power twice', [...readings, readings[3]!], 'power read twice'],
     ['more out than in', [...readings, { rfPower: 300, dcCurrent: 12 }], 'more out than in'],
     ['a current below zero', [...readings, { rfPower: 120, dcCurrent: -1 }], 'reading not a number'],

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { plateMap, suggestedPlaces } from '../../../src/engine/couple/plateMap.ts';
+import { prepare } from '../../../src/engine/couple/prepare.ts';
 import { solve } from '../../../src/engine/couple/solve.ts';
 import { resultOf } from '../resultOf.ts';
 import { change, exampleOf } from './designs.ts';
@@ -59,6 +60,27 @@ describe('the plate map', () => {
     expect(corner!.mean).toBeGreaterThan(middle!.mean);
     const junction = (design: typeof station) => solve(design).values['keyDown.junctionPeak']!;
     expect(junction(cornered)).toBeGreaterThan(junction(station));
+  });
+});
+
+describe('a converter designed from parts on the same plate', () => {
+  const designed = change(station, { converter: { kind: 'designed', heatTo: 'amplifierSink' } });
+
+  it('stands there as switch and rectifier, each with its own heat', () => {
+    const map = resultOf(plateMap(designed, 'keyDown'));
+    expect(map.parts.map((part) => part.key)).toEqual(['device', 'device', 'switch', 'rectifier']);
+    const [, , first, second] = map.parts;
+    const { electrics } = prepare(designed);
+    const { switchLoss, rectifierLoss } = resultOf(electrics).feed.designed!;
+    expect(first!.heat / second!.heat).toBeCloseTo(switchLoss / rectifierLoss, 9);
+  });
+
+  it('is hotter with its switch in a corner than in the open', () => {
+    const { width, length } = designed.sink;
+    const face = designed.sink.switchPart;
+    const junctionAt = (x: number, y: number) =>
+      solve(change(designed, { sink: { switchPart: { ...face, x, y } } })).values['keyDown.switchJunction']!;
+    expect(junctionAt(face.width / 2, face.length / 2)).toBeGreaterThan(junctionAt(width / 2, 0.25 * length));
   });
 });
 
