@@ -17,9 +17,9 @@ export const usualSamples = 512;
 const usualSeed = 1;
 /** Every this many samples the caller is heard. */
 const chunk = 16;
-/** Samples of which whole curves are computed, and points of a curve. */
+/** Samples of which whole curves are computed; shares of the duty curve, close together where it rises steeply. */
 const curveSamples = 128;
-const dutyPoints = 11;
+const dutyShares = [0, 0.01, 0.02, 0.05, 0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 1] as const;
 const ratingPoints = 12;
 /** Rises between which the rating curve is given, K; as the curve itself. */
 const ratingRises = { lowest: 5, highest: 100 } as const;
@@ -122,8 +122,8 @@ function measureDuty(columns: Columns, sampler: BandSampler, coupled: Coupled): 
   for (const service of services) {
     let guess = sampler.nominal[service]?.guess;
     if (!guess) continue;
-    for (let i = 0; i < dutyPoints; i++) {
-      const state = cycleAt(coupled, service, i / (dutyPoints - 1), guess);
+    for (const [i, share] of dutyShares.entries()) {
+      const state = cycleAt(coupled, service, share, guess);
       if (state.ok) guess = state.value.guess;
       columns.put(
         `${service} ${i}`,
@@ -252,13 +252,12 @@ function assemble(
   const ranking: Partial<Record<Service, readonly UnknownShare[]>> = {};
   const duty: Partial<Record<Service, BandCurve>> = {};
   const runaway: Partial<Record<Service, number>> = {};
-  const shares = Array.from({ length: dutyPoints }, (_, i) => i / (dutyPoints - 1));
   for (const service of services) {
     const junction = columns.values.get(`${service}.junctionPeak`);
     if (!junction) continue;
     ranking[service] = rankingOf(sampler, places, junction);
     runaway[service] = junction.filter((value) => value >= runawayTemperature).length / junction.length;
-    const curve = curveOf(columns, (i) => `${service} ${i}`, shares);
+    const curve = curveOf(columns, (i) => `${service} ${i}`, dutyShares);
     if (curve) duty[service] = curve;
   }
   const states = bandStates(prepared, solution, edges);

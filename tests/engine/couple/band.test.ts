@@ -6,7 +6,7 @@ import type { Design } from '../../../shared/design/schema.ts';
 import { services } from '../../../shared/solution.ts';
 import { band, bandSteps } from '../../../src/engine/couple/band.ts';
 import { bandState } from '../../../src/engine/couple/bandVerdicts.ts';
-import { solve } from '../../../src/engine/index.ts';
+import { ratingCurve, solve, sweep } from '../../../src/engine/index.ts';
 import { resultOf } from '../resultOf.ts';
 import { warmUpRun } from './benchRuns.ts';
 import { anyDesign } from './designArbitrary.ts';
@@ -133,6 +133,27 @@ describe('band of the results', () => {
     for (const ranking of Object.values(bandOf(field).ranking)) {
       expect(ranking.reduce((sum, { share }) => sum + share, 0)).toBeLessThan(1.15);
     }
+  });
+
+  it('draws its edges around the nominal curves of duty and rating', () => {
+    const found = bandOf(field);
+    for (const service of services) {
+      const { x, low, high } = found.duty[service]!;
+      const nominal = resultOf(sweep(field, service, 101));
+      x.forEach((share, i) => {
+        const at = nominal.junctionPeak[Math.round(share * 100)]!;
+        expect(low[i]!).toBeLessThanOrEqual(at + 0.01);
+        expect(high[i]!).toBeGreaterThanOrEqual(at - 0.01);
+      });
+    }
+    const { x, low, high } = found.rating!;
+    const rating = resultOf(ratingCurve(field));
+    x.forEach((heat, i) => {
+      const next = rating.heat.findIndex((each) => each >= heat);
+      const near = rating.resistance[next < 0 ? rating.heat.length - 1 : next]!;
+      expect(low[i]!).toBeLessThan(near * 1.02);
+      expect(high[i]!).toBeGreaterThan(near * 0.98);
+    });
   });
 
   it('tells its progress and stops when told to', () => {
