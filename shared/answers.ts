@@ -10,6 +10,9 @@ export interface Edit {
   readonly value: unknown;
 }
 
+/** Which figure of a junction counts: the nominal one, or the pessimistic edge of its 90 % band. */
+export type Edge = 'nominal' | 'pessimistic';
+
 /** What a remedy costs to do, least first. */
 export const efforts = ['settings', 'bench', 'parts', 'metalwork'] as const;
 export type Effort = (typeof efforts)[number];
@@ -62,6 +65,7 @@ export interface RemedyList {
   readonly verdict: VerdictKey;
   readonly name: string;
   readonly state: State;
+  readonly edge: Edge;
   /** How far it is from fine now, in words; empty when it is fine. */
   readonly missing: string;
   readonly reach: Reach;
@@ -104,6 +108,7 @@ export interface FoundValue {
 export interface UnknownAnswer {
   readonly label: string;
   readonly dimension: Dimension | null;
+  readonly edge: Edge;
   /** Lowest first; more than one where the quantity does not rise or fall throughout. */
   readonly found: readonly FoundValue[];
   readonly sentence: string;

@@ -1,4 +1,5 @@
 import {
+  type Edge,
   type Edit,
   type Effort,
   efforts,
@@ -11,6 +12,7 @@ import {
 import type { Design } from '../../../../shared/design/schema.ts';
 import type { Caution, Severity } from '../../../../shared/solution.ts';
 import { amplifierRemedies } from './amplifierRemedies.ts';
+import { changedSamples, doubtOf } from './doubt.ts';
 import { dutyRemedies } from './dutyRemedies.ts';
 import { applyEdits, withinRanges } from './edits.ts';
 import { strongestAllowed, weakestFitting } from './ladder.ts';
@@ -47,6 +49,7 @@ const marginSlack = 1e-9;
 interface Job {
   readonly base: Judged;
   readonly verdict: VerdictKey;
+  readonly edge: Edge;
   readonly doubt: Doubt;
   /** 0 and more: the verdict is fine; NaN: the design may not be taken. */
   readonly worth: (design: Design, keepsPower: boolean) => number;
@@ -80,12 +83,13 @@ function junctionDecides({ design, solution, standings }: Judged, key: VerdictKe
   return solution.services[key].ok && standings[key].rank[1] === 0;
 }
 
-function jobOf(base: Judged, verdict: VerdictKey, doubt: Doubt): Job {
+function jobOf(base: Judged, verdict: VerdictKey, edge: Edge, doubt: Doubt): Job {
   const limitedNow = base.solution.findings.supply.some((finding) => finding.key === 'railLimitsPower');
   if (isService(verdict) && junctionDecides(base, verdict)) {
     return {
       base,
       verdict,
+      edge,
       doubt,
       now: base.standings[verdict].measure,
       worth: (design, keepsPower) => {
@@ -98,6 +102,7 @@ function jobOf(base: Judged, verdict: VerdictKey, doubt: Doubt): Job {
   return {
     base,
     verdict,
+    edge,
     doubt,
     now: worthOf(base, verdict),
     worth: (design, keepsPower) => {
@@ -122,10 +127,30 @@ function offersFor(base: Judged, verdict: VerdictKey): readonly Offer[] {
 
 /** The weakest step of an offer that makes the verdict fine, or the best there is; solved in full. */
 function choose(job: Job, offer: Offer, before: Design = job.base.design): Chosen | null {
+  const change = search(job, offer, before);
+  if (!change) return null;
+  const design = applyEdits(before, change.edits);
+  const judged = judge(design, job.doubt);
+  const sure =
+    job.edge === 'nominal' || !isService(job.verdict) || judged.standings[job.verdict].state !== 'fine';
+  return sure ? { offer, change, judged } : chooseSurely(job, offer, before, change);
+}
+
+/** The edge moves with the change: what is enough is judged by a band of its own, and searched once more if need be. */
+function chooseSurely(job: Job, offer: Offer, before: Design, change: Change): Chosen | null {
+  const design = applyEdits(before, change.edits);
+  const doubt = doubtOf(design, changedSamples);
+  const judged = judge(design, doubt);
+  if (judged.standings[job.verdict].state === 'fine') return { offer, change, judged };
+  const again = search(jobOf(job.base, job.verdict, job.edge, doubt), offer, before);
+  if (!again) return null;
+  return { offer, change: again, judged: judge(applyEdits(before, again.edits), doubt) };
+}
+
+function search(job: Job, offer: Offer, before: Design): Change | null {
   const keepsPower = offer.keepsPower === true;
-  const editsAt = (step: number) => offer.at(step).edits;
   const worth = (step: number) => {
-    const edits = editsAt(step);
+    const { edits } = offer.at(step);
     return withinRanges(edits) ? job.worth(applyEdits(before, edits), keepsPower) : Number.NaN;
   };
   const count = keepsPower
@@ -133,9 +158,7 @@ function choose(job: Job, offer: Offer, before: Design = job.base.design): Chose
     : offer.count;
   const now = before === job.base.design ? job.now : job.worth(before, false);
   const found = weakestFitting(worth, count, now, offer.steady ?? true);
-  if (found === null || !(found.worth > now)) return null;
-  const change = offer.at(found.step);
-  return { offer, change, judged: judge(applyEdits(before, change.edits), job.doubt) };
+  return found !== null && found.worth > now ? offer.at(found.step) : null;
 }
 
 /** Whether everything that could be computed still can. */
@@ -264,19 +287,20 @@ function pairsOf(job: Job, singles: readonly Chosen[]): readonly Remedy[] {
 export interface RemedyOptions {
   /** The worst one if not given. */
   readonly verdict?: VerdictKey | undefined;
-  /** Judges services at the pessimistic edge; nominal if not given. */
-  readonly doubt?: Doubt | undefined;
+  /** Which figure of the junctions counts; nominal if not given. */
+  readonly edge?: Edge | undefined;
   /** Pairs are tried even where a single change is enough. */
   readonly pairs?: boolean | undefined;
 }
 
 /** Steps to the list of remedies for a verdict: yields the share done. */
 export function* remedySteps(design: Design, options: RemedyOptions = {}): Generator<number, RemedyList> {
-  const { verdict, doubt = noDoubt } = options;
+  const { verdict, edge = 'nominal' } = options;
+  const doubt = edge === 'pessimistic' ? doubtOf(design) : noDoubt;
   const base = judge(design, doubt);
   const key = verdict ?? worstVerdict(base);
-  if (key === null || base.standings[key].state === 'fine') return nothingToDo(base, key ?? 'keyDown');
-  const job = jobOf(base, key, doubt);
+  if (key === null || base.standings[key].state === 'fine') return nothingToDo(base, key ?? 'keyDown', edge);
+  const job = jobOf(base, key, edge, doubt);
   const offers = offersFor(base, key);
   const chosen: Chosen[] = [];
   for (const [i, offer] of offers.entries()) {
@@ -290,12 +314,13 @@ export function* remedySteps(design: Design, options: RemedyOptions = {}): Gener
   return listOf(job, remedies, pairs);
 }
 
-function nothingToDo(base: Judged, verdict: VerdictKey): RemedyList {
+function nothingToDo(base: Judged, verdict: VerdictKey, edge: Edge): RemedyList {
   const { name } = base.standings[verdict].verdict;
   return {
     verdict,
     name,
     state: 'fine',
+    edge,
     missing: '',
     reach: 'fits',
     sentence: `${name} is fine as it stands: nothing needs to change for it.`,
@@ -312,6 +337,7 @@ function listOf(job: Job, remedies: readonly Remedy[], pairs: readonly Remedy[])
     verdict: job.verdict,
     name: standing.verdict.name,
     state: standing.state,
+    edge: job.edge,
     missing: standing.missing,
     reach,
     sentence: sentenceOf(reach, enough, remedies, pairs, standing),

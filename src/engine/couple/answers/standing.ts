@@ -9,7 +9,8 @@ import {
   type Verdict,
 } from '../../../../shared/solution.ts';
 import { joinUnit, writeNumber } from '../../quantity/write.ts';
-import { junctionLimits, junctionState, worst } from '../limits.ts';
+import { bandState } from '../bandVerdicts.ts';
+import { junctionLimits, worst } from '../limits.ts';
 import { solve } from '../solve.ts';
 
 /**
@@ -77,7 +78,7 @@ function serviceStanding(design: Design, solution: Solution, service: Service, d
   const peak = atEdge(nominal, design.surroundings.ambient, service, doubt);
   const margin = limits.design - peak;
   const blockers = forbidding(solution);
-  const state = worst([result.value.state, junctionState(peak, limits)]);
+  const state = worst([result.value.state, bandState(nominal, peak, limits)]);
   return {
     verdict: { ...verdict, state },
     state,

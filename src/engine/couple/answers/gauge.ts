@@ -1,0 +1,157 @@
+import type { Measure } from '../../../../shared/answers.ts';
+import type { Design } from '../../../../shared/design/schema.ts';
+import { failure, type Outcome, success } from '../../../../shared/outcome.ts';
+import { type Service, services } from '../../../../shared/solution.ts';
+import { entryFor } from '../../catalogue/index.ts';
+import { writeDuration, writeQuantity } from '../../quantity/write.ts';
+import { solve } from '../solve.ts';
+import { noSteadyState, quickMargin } from './quick.ts';
+import { atEdge, type Doubt } from './standing.ts';
+
+/** A found quantity made ready to be asked of many designs. */
+export interface Gauge extends Measure {
+  /** More of it is good: safe duty, hold time, margin, voltages that should not sag. */
+  readonly moreIsBetter: boolean;
+  /** The quantity of a design, SI; null where it cannot be computed. */
+  readonly value: (design: Design) => number | null;
+  /** The quantity as text. */
+  readonly write: (value: number) => string;
+}
+
+const better = new Set([
+  'safeDuty',
+  'holdTime',
+  'junctionMargin',
+  'pep',
+  'drainEfficiencyPep',
+  'converterEfficiencyPep',
+  'railVoltagePep',
+  'inputVoltagePep',
+  'terminalVoltagePep',
+  'wireAmpacity',
+  'greatestLoadPower',
+  'allowedHeat',
+  'batteryTime',
+]);
+
+/** Names of the services where the catalogue has none of its own; the page says the same. */
+const serviceLabels: Readonly<Record<Service, string>> = { ssb: 'SSB', cw: 'CW', keyDown: 'key-down' };
+
+function serviceOf(key: string): Service | null {
+  const [head] = key.split('.');
+  return services.find((service) => service === head) ?? null;
+}
+
+function labelOf(key: string, label: string): string {
+  const service = serviceOf(key);
+  return service === null ? label : `${label} (${serviceLabels[service]})`;
+}
+
+function writer(key: string, dimension: Measure['dimension']): Gauge['write'] {
+  if (dimension === 'time') return (value) => writeDuration(value);
+  if (dimension === 'share') return (value) => writeQuantity(value, 'share', '%');
+  if (key.endsWith('Temperature') || dimension === 'temperature') {
+    return (value) => writeQuantity(value, dimension, undefined, 4);
+  }
+  return (value) => writeQuantity(value, dimension);
+}
+
+/**
+ * A gauge for a found quantity by its catalogue key, such as "keyDown.safeDuty".
+ *
+ * doubt: junction temperatures and margins are read at the pessimistic edge; everything else is nominal. Fails with
+ * `noSuchQuantity` and, for something the builder enters, `quantityIsGiven`.
+ */
+export function gaugeFor(key: string, doubt: Doubt): Outcome<Gauge> {
+  const entry = entryFor(key);
+  const service = serviceOf(key);
+  const name = service === null ? key : key.slice(service.length + 1);
+  if (!entry || (service === null && key.includes('.'))) {
+    return failure('noSuchQuantity', `There is no quantity “${key}”.`);
+  }
+  if (entry.given) {
+    return failure(
+      'quantityIsGiven',
+      `“${entry.label}” is entered, not found: take a found quantity as the target, or make it the unknown.`,
+    );
+  }
+  return success({
+    quantity: key,
+    label: labelOf(key, entry.label),
+    dimension: entry.dimension,
+    moreIsBetter: better.has(name),
+    value: readerOf(key, name, service, doubt),
+    write: writer(name, entry.dimension),
+  });
+}
+
+function readerOf(key: string, name: string, service: Service | null, doubt: Doubt): Gauge['value'] {
+  if (service !== null && name === 'junctionMargin') return (design) => marginAt(design, service, doubt);
+  if (service !== null && name === 'junctionPeak') {
+    return (design) => {
+      const nominal = solve(design).values[key];
+      return nominal === undefined ? null : atEdge(nominal, design.surroundings.ambient, service, doubt);
+    };
+  }
+  return (design) => solve(design).values[key] ?? null;
+}
+
+/** Margin of a service at a duty (its own if not given), K; null where there is none. */
+export function marginAt(design: Design, service: Service, doubt: Doubt, share?: number): number | null {
+  const { margin } = quickMargin(design, service, doubt, share);
+  return margin === noSteadyState ? null : margin;
+}
+
+/** How far a design is from a target: 0 where it is met, positive where it is better than asked. */
+export type Excess = (design: Design) => number | null;
+
+/** Far beyond any real margin, K: stands for a runaway, so that its edge can be bracketed. */
+const beyond = -1e4;
+
+/**
+ * A function of the design that crosses zero where the quantity meets its target, and does so with a slope.
+ *
+ * A safe duty is asked as the margin of the junction at that duty, since the duty itself stands still at 0 and 100 %; a
+ * hold time by its inverse, which is 0 where the limit is never met.
+ */
+export function excessOver(gauge: Gauge, target: number, doubt: Doubt): Excess {
+  const service = serviceOf(gauge.quantity);
+  const name = gauge.quantity.split('.').at(-1);
+  if (service !== null && name === 'safeDuty') {
+    return (design) => {
+      const share = Math.min(1, Math.max(0, target));
+      const { margin, limited } = quickMargin(design, service, doubt, share);
+      return margin === noSteadyState && limited ? null : Math.max(margin, beyond);
+    };
+  }
+  if (service !== null && name === 'holdTime') {
+    return (design) => {
+      const solution = solve(design);
+      if (!solution.services[service].ok) return null;
+      const time = solution.values[gauge.quantity];
+      return 1 / target - (time === undefined ? 0 : 1 / Math.max(time, 1e-3));
+    };
+  }
+  const sign = gauge.moreIsBetter ? 1 : -1;
+  return (design) => {
+    const value = gauge.value(design);
+    return value === null ? null : sign * (value - target);
+  };
+}
+
+/** The share of the target within which a found value counts as meeting it. */
+export const targetTolerance = 2e-3;
+
+/** Sizes by which it is meant, where the target itself is none: temperatures have no natural zero, small shares are read in points. */
+const kelvinScale = 50;
+const leastShareScale = 0.1;
+
+function scaleOf({ dimension }: Gauge, target: number): number {
+  if (dimension === 'temperature' || dimension === 'temperatureDifference') return kelvinScale;
+  return dimension === 'share' ? Math.max(Math.abs(target), leastShareScale) : Math.abs(target);
+}
+
+/** Whether a quantity meets its target. */
+export function meets(gauge: Gauge, reached: number, target: number): boolean {
+  return Math.abs(reached - target) <= Math.max(targetTolerance * scaleOf(gauge, target), 1e-9);
+}
