@@ -26,6 +26,7 @@ export const PeopleDrawing = part(async () => (await drawings()).PeopleDrawing);
 export const PlateMap = part(async () => (await import('./drawings/PlateMap.tsx')).PlateMap);
 export const PowerPath = part(async () => (await drawings()).PowerPath);
 export const SinkDrawing = part(async () => (await drawings()).SinkDrawing);
+export const SinkStands = part(async () => (await drawings()).SinkStands);
 export const StageDrawing = part(async () => (await drawings()).StageDrawing);
 export const SupplyDrawing = part(async () => (await drawings()).SupplyDrawing);
 export const Plot = part(async () => (await import('./parts/plot/Plot.tsx')).Plot);

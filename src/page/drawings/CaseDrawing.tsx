@@ -45,6 +45,9 @@ export function CaseDrawing() {
         width={sinkWidth()}
         height={sinkHeight()}
       />
+      <Show when={box().caseVents === 'vented'}>
+        <path class="thin" d={ventSlots(left, top(), width(), height())} />
+      </Show>
       <Dimension
         path="surroundings.caseWidth"
         from={[left, top() + height()]}
@@ -64,7 +67,7 @@ export function CaseDrawing() {
         off={12}
       />
       <text class="caption" x="0" y={total() - 4}>
-        To scale, seen from the back.
+        To scale, seen from the back{box().caseVents === 'vented' ? '; the slots stand for the vents' : ''}.
         <Show when={design().sink.placement === 'inside'}> The sink is inside.</Show>
         <Show when={sinkHeight() > height() && design().sink.placement === 'outside'}>
           {' '}
@@ -73,4 +76,16 @@ export function CaseDrawing() {
       </text>
     </svg>
   );
+}
+
+const slots = 9;
+
+/** Rows of slots low and high on the back; their size is not to scale. */
+function ventSlots(left: number, top: number, width: number, height: number): string {
+  const row = (y: number) =>
+    Array.from({ length: slots }, (_, k) => {
+      const x = left + (width * (k + 1)) / (slots + 1);
+      return `M${x.toFixed(1)} ${y.toFixed(1)}v6`;
+    }).join('');
+  return row(top + 4) + row(top + height - 10);
 }

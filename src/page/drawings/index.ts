@@ -5,5 +5,6 @@ export { HeatLadder } from './HeatLadder.tsx';
 export { PeopleDrawing } from './PeopleDrawing.tsx';
 export { PowerPath } from './PowerPath.tsx';
 export { SinkDrawing } from './SinkDrawing.tsx';
+export { SinkStands } from './SinkStands.tsx';
 export { StageDrawing } from './StageDrawing.tsx';
 export { SupplyDrawing } from './SupplyDrawing.tsx';

@@ -1,6 +1,6 @@
 import { For, Show } from 'solid-js';
 import { mostStages } from '../../../shared/design/amplifierSchema.ts';
-import { CaseDrawing, HeatLadder, PlateMap, Plot, SinkDrawing } from '../later.tsx';
+import { CaseDrawing, HeatLadder, PlateMap, Plot, SinkDrawing, SinkStands } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { FoundList } from '../parts/FoundList.tsx';
 import { PointList } from '../parts/PointList.tsx';
@@ -132,7 +132,14 @@ export function DeviceStation(props: { number: number }) {
         <FoundList
           station="device"
           main={['designLimit']}
-          byService={['junctionPeak', 'junctionMargin', 'junctionMean', 'junctionRipple']}
+          byService={[
+            'junctionPeak',
+            'junctionMargin',
+            'junctionMean',
+            'junctionRipple',
+            'junctionPeakStill',
+            'holdTimeStill',
+          ]}
         />
       }
       wide={<DeratingPlot />}
@@ -223,13 +230,18 @@ export function SinkStation(props: { number: number }) {
           </For>
         </>
       }
-      sketch={<SinkDrawing />}
+      sketch={
+        <>
+          <SinkDrawing />
+          <SinkStands />
+        </>
+      }
       found={
         <FoundList
           station="sink"
           main={['ratingResistance']}
-          figures={['ratingHeat', 'finGap']}
-          byService={['plateHeat', 'sinkResistance', 'plateMean', 'platePeak', 'sinkAir']}
+          figures={['ratingResistanceStill', 'ratingHeat', 'finGap', 'massRatio', 'fanFlow']}
+          byService={['plateHeat', 'sinkResistance', 'plateMean', 'platePeak', 'localRise', 'sinkAir']}
         />
       }
       wide={
