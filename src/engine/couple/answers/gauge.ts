@@ -105,9 +105,6 @@ export function marginAt(design: Design, service: Service, doubt: Doubt, share?:
 /** How far a design is from a target: 0 where it is met, positive where it is better than asked. */
 export type Excess = (design: Design) => number | null;
 
-/** Far beyond any real margin, K: stands for a runaway, so that its edge can be bracketed. */
-const beyond = -1e4;
-
 /**
  * A function of the design that crosses zero where the quantity meets its target, and does so with a slope.
  *
@@ -120,8 +117,7 @@ export function excessOver(gauge: Gauge, target: number, doubt: Doubt): Excess {
   if (service !== null && name === 'safeDuty') {
     return (design) => {
       const share = Math.min(1, Math.max(0, target));
-      const { margin, limited } = quickMargin(design, service, doubt, share);
-      return margin === noSteadyState && limited ? null : Math.max(margin, beyond);
+      return quickMargin(design, service, doubt, share).margin;
     };
   }
   if (service !== null && name === 'holdTime') {

@@ -8,8 +8,8 @@ import { atEdge, type Doubt, noDoubt } from './standing.ts';
 export const noSteadyState = -1e4;
 
 export interface QuickMargin {
-  /** Design limit less highest junction temperature of the cycle, K; `noSteadyState` where there is none. */
-  readonly margin: number;
+  /** Design limit less highest junction temperature of the cycle, K; `noSteadyState` in a runaway, null without a result. */
+  readonly margin: number | null;
   /** The rail cannot make the power asked for, or nothing can be computed. */
   readonly limited: boolean;
   /** Where to start a neighbouring search. */
@@ -32,9 +32,12 @@ export function quickMargin(
   const { electrics, coupled, limits } = prepare(design);
   const pep = electrics.ok ? electrics.value.pep : electrics;
   const limited = !pep.ok || pep.value.limited;
-  if (!coupled.ok) return { margin: noSteadyState, limited, guess: undefined };
+  if (!coupled.ok) return { margin: null, limited, guess: undefined };
   const state = cycleAt(coupled.value, service, share, guess);
-  if (!state.ok) return { margin: noSteadyState, limited, guess: undefined };
+  if (!state.ok) {
+    const margin = state.reason.key === 'runaway' ? noSteadyState : null;
+    return { margin, limited, guess: undefined };
+  }
   const peak = atEdge(state.value.junctionPeak, design.surroundings.ambient, service, doubt);
   return { margin: limits.design - peak, limited, guess: state.value.guess };
 }

@@ -19,7 +19,7 @@ import { strongestAllowed, weakestFitting } from './ladder.ts';
 import { mountingRemedies } from './mountingRemedies.ts';
 import type { Change, Offer } from './offer.ts';
 import { peopleRemedies } from './peopleRemedies.ts';
-import { noSteadyState, quickMargin } from './quick.ts';
+import { quickMargin } from './quick.ts';
 import { sinkRemedies } from './sinkRemedies.ts';
 import {
   changeOf,
@@ -95,7 +95,7 @@ function jobOf(base: Judged, verdict: VerdictKey, edge: Edge, doubt: Doubt): Job
       worth: (design, keepsPower) => {
         const { margin, limited } = quickMargin(design, verdict, doubt);
         if (keepsPower && limited && !limitedNow) return Number.NaN;
-        return margin === noSteadyState ? Number.NEGATIVE_INFINITY : margin;
+        return margin ?? Number.NEGATIVE_INFINITY;
       },
     };
   }
