@@ -2,7 +2,8 @@ import { examples } from '../../shared/design/examples.ts';
 import { services } from '../../shared/solution.ts';
 import { prepare } from '../../src/engine/couple/prepare.ts';
 import { serviceLoad } from '../../src/engine/couple/serviceLoad.ts';
-import { amplifierCurves, solve, sweep } from '../../src/engine/index.ts';
+import { amplifierCurves, band, benchReportOf, solve, sweep } from '../../src/engine/index.ts';
+import { warmUpRun } from '../engine/couple/benchRuns.ts';
 import { type Figure, timed } from './figures.ts';
 
 /** The page solves at every keystroke; with the sweep and the drawing it has two frames, 33 ms, on a slow machine. */
@@ -43,7 +44,7 @@ function averageFigures(): Figure[] {
 
 /** How long the engine takes for each example, warm, on this machine. */
 export function engineFigures(): Figure[] {
-  return [...solveFigures(), ...averageFigures()];
+  return [...solveFigures(), ...averageFigures(), ...doubtFigures()];
 }
 
 function solveFigures(): Figure[] {
@@ -63,4 +64,30 @@ function solveFigures(): Figure[] {
       target: sweepTarget,
     },
   ]);
+}
+
+/** 4,000 samples in 1.5 s; the page draws about an eighth of that when typing rests. */
+const bandSamples = 500;
+const bandTarget = 190;
+/** The fit is made once for each sink and log and then kept. */
+const benchTarget = 60;
+
+function doubtFigures(): Figure[] {
+  const [first] = examples;
+  if (!first) return [];
+  const run = warmUpRun(first.design, { film: 0.9, capacity: 1 });
+  return [
+    ...examples.map(({ key, design }) => ({
+      name: `band of ${bandSamples} samples, ${key}`,
+      unit: 'ms' as const,
+      runs: timed(() => void band(design, { samples: bandSamples })),
+      target: bandTarget,
+    })),
+    {
+      name: `bench run of ${run.readings.length} readings fitted, ${first.key}`,
+      unit: 'ms' as const,
+      runs: timed(() => void benchReportOf({ ...first.design, bench: [run] })),
+      target: benchTarget,
+    },
+  ];
 }

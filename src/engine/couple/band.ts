@@ -15,10 +15,14 @@ import { dutyLimits, solve } from './solve.ts';
 /** Samples when nothing else is asked for: a power of two, at which the sequence fills the space evenly. */
 export const usualSamples = 512;
 const usualSeed = 1;
-/** Every this many samples the caller is heard. */
-const chunk = 16;
-/** Samples of which whole curves are computed; shares of the duty curve, close together where it rises steeply. */
-const curveSamples = 128;
+/**
+ * How much is drawn: samples, those of which whole curves and hold times are computed as well, and after how many the
+ * caller is heard. A sink inside the case costs twenty times as much a sample, so it gets fewer.
+ */
+const openEffort = { samples: usualSamples, curves: 64, holds: Number.POSITIVE_INFINITY, chunk: 16 };
+const insideEffort = { samples: 128, curves: 32, holds: 64, chunk: 2 };
+
+/** Shares of the duty curve, close together where it rises steeply; points of the rating curve. */
 const dutyShares = [0, 0.01, 0.02, 0.05, 0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 1] as const;
 const ratingPoints = 12;
 /** Rises between which the rating curve is given, K; as the curve itself. */
@@ -59,13 +63,7 @@ function edgesOf(values: readonly number[], nominal: number | undefined): Edges 
   };
 }
 
-function putService(
-  columns: Columns,
-  service: Service,
-  state: CycleState | null,
-  coupled: Coupled,
-  limit: number,
-): void {
+function putService(columns: Columns, service: Service, state: CycleState | null, limit: number): void {
   const put = (key: string, value: number) => columns.put(`${service}.${key}`, value);
   const junction = Math.min(state?.junctionPeak ?? runawayTemperature, runawayTemperature);
   put('junctionPeak', junction);
@@ -79,8 +77,11 @@ function putService(
     put('plateHeat', state.plateHeat);
     if (state.plateHeat > 0) put('sinkResistance', (state.plateMean - state.sinkAir) / state.plateHeat);
   }
+}
+
+function putHold(columns: Columns, service: Service, coupled: Coupled, limit: number): void {
   const hold = holdTimeOf(coupled, service, limit);
-  if (hold.ok) put('holdTime', hold.value ?? Number.POSITIVE_INFINITY);
+  if (hold.ok) columns.put(`${service}.holdTime`, hold.value ?? Number.POSITIVE_INFINITY);
 }
 
 function metalOf(state: CycleState): number {
@@ -94,6 +95,7 @@ function measure(
   coupled: Coupled,
   limits: readonly DutyLimit[],
   duties: Readonly<Partial<Record<Service, number>>>,
+  withHold: boolean,
 ): void {
   const { design, nominal } = sampler;
   let metal = 0;
@@ -101,7 +103,8 @@ function measure(
     const start = nominal[service];
     if (!start) continue;
     const state = cycleAt(coupled, service, design.service.transmitShare, start.guess);
-    putService(columns, service, state.ok ? state.value : null, coupled, limits[0]!.limit);
+    putService(columns, service, state.ok ? state.value : null, limits[0]!.limit);
+    if (withHold) putHold(columns, service, coupled, limits[0]!.limit);
     if (state.ok) metal = Math.max(metal, metalOf(state.value));
     const duty = sampleDuty(coupled, service, limits, duties[service] ?? 0.5, start.guess);
     if (duty !== null) columns.put(`${service}.safeDuty`, duty);
@@ -200,7 +203,8 @@ function allEdges(columns: Columns, nominal: Readonly<Record<string, number>>): 
  * @returns the design's own failure where it has no heat path or load
  */
 export function* bandSteps(design: Design, options: BandOptions = {}): Generator<number, Outcome<Band>> {
-  const samples = Math.max(16, Math.round(options.samples ?? usualSamples));
+  const effort = design.sink.placement === 'inside' ? insideEffort : openEffort;
+  const samples = Math.max(16, Math.round(options.samples ?? effort.samples));
   const seed = options.seed ?? usualSeed;
   const prepared = prepare(design);
   const made = bandSampler(prepared, seed);
@@ -217,12 +221,12 @@ export function* bandSteps(design: Design, options: BandOptions = {}): Generator
     const row = new Float64Array(sampler.unknowns.length);
     const coupled = sampler.draw(n, row);
     places.push(row);
-    measure(columns, sampler, coupled, limits, duties);
+    measure(columns, sampler, coupled, limits, duties, n < effort.holds);
     heats.forEach((heat, i) => {
       columns.put(`rating ${i}`, coupled.path.table.rise(heat) / heat);
     });
-    if (n < curveSamples) measureDuty(columns, sampler, coupled);
-    if (n % chunk === chunk - 1) yield (n + 1) / samples;
+    if (n < effort.curves) measureDuty(columns, sampler, coupled);
+    if (n % effort.chunk === effort.chunk - 1) yield (n + 1) / samples;
   }
   return success(assemble(prepared, sampler, columns, places, heats, { samples, seed }));
 }

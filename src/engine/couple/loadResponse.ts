@@ -131,7 +131,8 @@ export interface LoadResponse {
 export function loadResponse(prepared: Prepared, base: Coupled): LoadResponse {
   const { design } = prepared;
   const doubts = loadDoubts(design);
-  const hasConverter = design.converter.kind !== 'none';
+  // A converter designed from its parts has its losses from them and no efficiency to be off.
+  const hasConverter = design.converter.kind === 'module';
   const nominal = variantOf(base);
   const lessEfficient = variantFor(prepared, base, doubts.lessEfficient);
   const moreEfficient = variantFor(prepared, base, doubts.moreEfficient);

@@ -156,6 +156,15 @@ describe('band of the results', () => {
     });
   });
 
+  it('holds for a sink inside the case, with fewer samples', () => {
+    const inside = change(field, { sink: { placement: 'inside' } });
+    const found = resultOf(band(inside, { samples: 16 }));
+    const { values } = solve(inside);
+    const { low, high } = edge(found, 'keyDown.junctionPeak');
+    expect(low).toBeLessThan(values['keyDown.junctionPeak']!);
+    expect(high).toBeGreaterThan(values['keyDown.junctionPeak']!);
+  });
+
   it('tells its progress and stops when told to', () => {
     const told: number[] = [];
     const stopped = band(field, {
