@@ -63,7 +63,7 @@ export const serviceSchema = z.strictObject({
   }),
   keyDownMode: choice({
     label: 'Key-down is',
-    help: 'What the third curve stands for. Its envelope and its time on the air follow the mode.',
+    help: 'What the third curve stands for. Its envelope and its time on the air follow the mode. For turns in alternate slots take a cycle of two slots and a duty of 50 %.',
     options: {
       carrier: 'a carrier',
       fm: 'FM',

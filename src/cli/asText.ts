@@ -5,7 +5,8 @@ import { sources } from '../engine/catalogue/sources.ts';
 
 const width = 96;
 
-function wrap(text: string, indent: string): string {
+/** Lines of at most the width of the terminal text, each indented. */
+export function wrap(text: string, indent: string): string {
   const lines: string[] = [];
   let line = '';
   for (const word of text.split(' ')) {
@@ -59,6 +60,10 @@ export function asText(design: Design, solution: Solution): string {
   for (const verdict of solution.verdicts) {
     parts.push(`${verdict.name} [${verdict.state}]: ${verdict.headline}`);
     parts.push(wrap(verdict.sentence, '    '));
+  }
+  parts.push('', 'Services', wrap(solution.dutyWords, '    '));
+  for (const { name, definition } of Object.values(solution.words)) {
+    parts.push(wrap(`${name}: ${definition}.`, '    '));
   }
   if (solution.reasons.length > 0) {
     parts.push('', 'Not computed');

@@ -53,7 +53,7 @@ export const amplifierQuantities: readonly QuantityEntry[] = [
   {
     key: 'pep',
     symbol: 'P_PEP',
-    label: 'Output power reached at PEP',
+    label: 'Net output power reached at PEP',
     dimension: 'power',
     station: 'amplifier',
     formula: 'pepAtDevices * networkShare',

@@ -1,7 +1,10 @@
 import fc from 'fast-check';
 import { doubtfulPaths, instruments } from '../../../shared/design/doubtSchema.ts';
+import { examples } from '../../../shared/design/examples.ts';
 import { type FieldSpec, fieldRegistry } from '../../../shared/design/fields.ts';
+import { checkDesign } from '../../../shared/design/file.ts';
 import { type Design, designFormat, designSchema, designVersion } from '../../../shared/design/schema.ts';
+import { startDesign } from '../../../shared/design/start.ts';
 
 interface SchemaNode {
   readonly def: {
@@ -14,7 +17,9 @@ interface SchemaNode {
 
 function fromSpec(spec: FieldSpec): fc.Arbitrary<unknown> {
   if (spec.kind === 'flag') return fc.boolean();
-  if (spec.kind === 'text') return fc.string({ maxLength: 20 });
+  // Now and then a text that can be keyed.
+  if (spec.kind === 'text')
+    return fc.oneof(fc.string({ maxLength: 20 }), fc.constantFrom('PARIS', 'cq de test 73'));
   if (spec.kind === 'choice') return fc.constantFrom(...Object.keys(spec.options));
   const whole = spec.dimension === 'count';
   const value = whole
@@ -59,3 +64,26 @@ function fromNode(node: SchemaNode): fc.Arbitrary<unknown> {
 export const anyDesign: fc.Arbitrary<Design> = fromNode(designSchema as unknown as SchemaNode).map(
   (raw) => ({ ...(raw as object), format: designFormat, version: designVersion }) as Design,
 );
+
+type Sections = Record<string, Record<string, unknown>>;
+
+/** Every field of the design as section and key; of the plain leaves none. */
+const fieldPlaces = Object.entries(startDesign as unknown as Sections).flatMap(([section, fields]) =>
+  typeof fields === 'object' && fields !== null && !Array.isArray(fields)
+    ? Object.keys(fields).map((key) => [section, key] as const)
+    : [],
+);
+
+/** An example with a few of its fields replaced by anything the schema accepts: most of these have an answer. */
+export const nearDesign: fc.Arbitrary<Design> = fc
+  .tuple(
+    fc.constantFrom(startDesign, ...examples.map((one) => one.design)),
+    anyDesign,
+    fc.subarray(fieldPlaces, { minLength: 1, maxLength: 5 }),
+  )
+  .map(([base, wild, places]) => {
+    const near = structuredClone(base) as unknown as Sections;
+    for (const [section, key] of places) near[section]![key] = (wild as unknown as Sections)[section]?.[key];
+    return near as unknown as Design;
+  })
+  .filter((design) => checkDesign(design).ok);
