@@ -46,7 +46,7 @@ function outputCurve(prepared: Prepared): Outcome<OutputCurve> {
 }
 
 /** Standing-wave ratios of the mismatch curve: 1 to 10. */
-const ratios = Array.from({ length: 46 }, (_, i) => 1 + i / 5);
+const ratios = Array.from({ length: 91 }, (_, i) => 1 + i / 10);
 /** Phases over which the mean is taken; even steps make it exact enough. */
 const phaseSteps = 36;
 
