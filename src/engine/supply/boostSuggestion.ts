@@ -87,7 +87,7 @@ const rectifierCurrents = [1, 2, 3, 5, 8, 10, 15, 20, 30, 40, 60, 100, 200];
  * the controller's limit, next E12 value. Copper and hot switch: 1 % of the power each, next E12 value down. Output
  * capacitor: 2 % of dip for a full step at a fifth of the right-half-plane zero, E6 up; its series resistance 1 % of
  * ripple, E12 down. Input capacitor: 0.5 % of ripple and three times what keeps the supply stable, E6 up. Ratings: 1.4 times the voltage for switch and rectifier,
- * 1.25 for capacitors. Errors: `railBelowInput`, `ratioNotReachable` for a lossless stage. Source: own choice of rules;
+ * 1.25 for capacitors. Errors: `railBelowInput`. Source: own choice of rules;
  * E-series IEC 60063.
  */
 export function suggestParts(task: BoostTask, chosen: ChosenParts): Outcome<BoostSuggestion> {
@@ -105,9 +105,12 @@ export function suggestParts(task: BoostTask, chosen: ChosenParts): Outcome<Boos
     capacitorResistance: 0,
     frequency,
   };
-  const flat = boostPoint(bare, inputVoltage, outputVoltage, perPhase);
+  const lossless = { ...bare, inductorResistance: 0, switchResistance: 0 };
+  const reached = boostPoint(bare, inputVoltage, outputVoltage, perPhase);
+  // Chosen parts that cannot reach the ratio are told where they are judged; the rest is laid out without their loss.
+  const flat = reached.ok ? reached : boostPoint(lossless, inputVoltage, outputVoltage, perPhase);
   if (!flat.ok) return flat;
-  const { switchDuty: duty, inductorMean: mean, switchRms } = flat.value;
+  const { switchDuty: duty, inductorMean: mean } = flat.value;
   const inductance =
     chosen.inductance ??
     preferredValue(
@@ -116,12 +119,12 @@ export function suggestParts(task: BoostTask, chosen: ChosenParts): Outcome<Boos
       'up',
     );
   const rippled = boostPoint(
-    { ...bare, inductance, synchronous: false },
+    { ...(reached.ok ? bare : lossless), inductance, synchronous: false },
     inputVoltage,
     outputVoltage,
     perPhase,
   );
-  const peak = rippled.ok ? rippled.value.inductorPeak : mean;
+  const { inductorPeak: peak, switchRms } = rippled.ok ? rippled.value : flat.value;
   const currentLimit = chosen.currentLimit ?? preferredValue('E24', limitFactor * peak, 'up');
   const taken = inputVoltage * mean;
   const zero = rightHalfPlaneZero(outputVoltage, perPhase, duty, inductance);

@@ -26,8 +26,11 @@ export function fitLossLaw(samples: readonly LossSample[]): LossLaw {
   if (!last) return { loss: { fixed: 0, proportional: 0, square: 0 }, error: 0 };
   const candidates = [quadratic(samples, last), straight(samples, last), squareOnly(samples, last)];
   let best: LossLaw | null = null;
-  for (const loss of candidates) {
-    if (loss.square < 0 || loss.fixed < 0) continue;
+  // A hair below nothing is rounding.
+  const slack = 1e-9 * Math.max(...samples.map((one) => one.loss));
+  for (const found of candidates) {
+    if (found.square < 0 || found.fixed < -slack) continue;
+    const loss = { ...found, fixed: Math.max(0, found.fixed) };
     const error = missOf(loss, samples);
     if (!best || error < best.error) best = { loss, error };
   }
