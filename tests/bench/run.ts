@@ -2,6 +2,7 @@ import { cpus } from 'node:os';
 import { buildPage } from '../../src/build/run.mjs';
 import { engineFigures } from './engine.ts';
 import { type Figure, tableOf } from './figures.ts';
+import { heatFigures } from './heat.ts';
 import { pageFigures, weightFigures } from './page.ts';
 
 // `npm run bench`: what the sheet weighs and how long it takes, beside what we want. A slow figure is a figure,
@@ -17,7 +18,10 @@ async function measured(name: string, measure: () => Figure[] | Promise<Figure[]
   }
 }
 
-const figures = await measured('the engine', engineFigures);
+const figures = [
+  ...(await measured('the engine', engineFigures)),
+  ...(await measured('plate and keying', heatFigures)),
+];
 if ((await buildPage()) === 0) {
   figures.push(
     ...(await measured('the first load', weightFigures)),

@@ -41,7 +41,7 @@ function driftOf({ amplifier }: Design, current: number): number {
 /** From the junction to the place of the sensor, per device, K/W; without one the whole way to the air. */
 function trackedResistance(design: Design, path: HeatPath): number {
   const { biasTracking } = design.amplifier;
-  if (biasTracking === 'case') return design.device.junctionToCase;
+  if (biasTracking === 'case') return path.junctionToCase;
   const toPlate = ladderResistance(path.stages) + path.spreading;
   if (biasTracking === 'plate') return toPlate;
   return toPlate + (path.deviceCount * ratingRise) / path.ratingHeat;

@@ -16,6 +16,13 @@ function fittedStages(device: DeviceInput): Outcome<readonly FosterStage[]> {
   return fit.ok ? success(scaledTo(fit.value.stages, device.junctionToCase), fit.notes) : fit;
 }
 
+/** Steady junction to case of one device, K/W: as stated, or the sum of its ladder. */
+export function junctionToCaseOf(device: DeviceInput): number {
+  if (device.ladder === 'foster') return ladderResistance(device.fosterStages);
+  if (device.ladder === 'cauer') return device.cauerStages.reduce((sum, stage) => sum + stage.resistance, 0);
+  return device.junctionToCase;
+}
+
 /**
  * Junction over case of one device as curve-fit stages, whatever way the design knows it: one value, points of the
  * transient curve, or a ladder.

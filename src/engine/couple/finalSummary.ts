@@ -4,6 +4,7 @@ import { driftMultiplier } from '../amplifier/bias.ts';
 import { activationTemperature, allowedDissipation, arrheniusFactor } from '../amplifier/derating.ts';
 import { type AmplifierFinding, findingNotes, judgeAmplifier } from './amplifierJudgement.ts';
 import { type BiasState, biasState } from './biasState.ts';
+import { junctionToCaseOf } from './deviceStages.ts';
 import { loadDoubts } from './loadDoubts.ts';
 import type { Prepared } from './prepare.ts';
 import type { CycleState } from './serviceCycle.ts';
@@ -68,7 +69,7 @@ function putLimits(list: ValueList, { design, limits }: Prepared, service: Servi
   const rating = {
     maximumPower: device.maximumHeat ?? Number.POSITIVE_INFINITY,
     maximumJunction: device.maximumJunction,
-    junctionToCase: device.junctionToCase,
+    junctionToCase: junctionToCaseOf(device),
   };
   list.put(`${service}.heatPerDevice`, state.load.over.deviceHeat / device.count);
   if (node) {

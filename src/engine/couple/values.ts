@@ -1,6 +1,7 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import type { Service } from '../../../shared/solution.ts';
 import { loadEntries, pepEntries, turnsEntries } from './amplifierValues.ts';
+import { junctionToCaseOf } from './deviceStages.ts';
 import { type HeatPath, ratingRise } from './heatPath.ts';
 import type { Prepared } from './prepare.ts';
 import type { Coupled, CycleState } from './serviceCycle.ts';
@@ -36,7 +37,7 @@ export function putGiven(list: ValueList, prepared: Prepared): void {
     transmitShare: design.service.transmitShare,
     cycle: design.service.cycle,
     ambient: design.surroundings.ambient,
-    junctionToCase: design.device.junctionToCase,
+    junctionToCase: junctionToCaseOf(design.device),
     maximumJunction: design.device.maximumJunction,
     designLimit: limits.design,
     feedLineLoss: design.antenna.feedLineLoss,
@@ -100,7 +101,6 @@ export function putPath(list: ValueList, path: HeatPath, design: Design): void {
   const { ambient } = design.surroundings;
   const detail = path.sink.heatDetail(ambient + ratingRise, ambient);
   list.putAll({
-    junctionToCase: path.junctionToCase,
     padResistance: path.padResistance,
     spreaderResistance: path.spreaderResistance > 0 ? path.spreaderResistance : null,
     spreadingResistance: path.spreading,

@@ -136,6 +136,29 @@ const halvings = 40;
  */
 export function highestWithin(stages: readonly FosterStage[], state: Float64Array, segment: Segment): number {
   const { power, duration } = segment;
+  let before = 0;
+  let instant = 0;
+  let after = 0;
+  let falls = false;
+  let climbs = false;
+  for (let i = 0; i < stages.length; i++) {
+    const { resistance, timeConstant } = stages[i]!;
+    const settled = power * resistance;
+    const pull = state[i]! - settled;
+    before += state[i]!;
+    // A stage without delay has jumped by the first instant of the segment.
+    instant += timeConstant > 0 ? state[i]! : settled;
+    after += settled + pull * decay(duration, timeConstant);
+    if (timeConstant > 0 && pull > 0) falls = true;
+    if (timeConstant > 0 && pull < 0) climbs = true;
+  }
+  const best = Math.max(before, after, duration > 0 ? instant : before);
+  return falls && climbs ? Math.max(best, highestInside(stages, state, segment)) : best;
+}
+
+/** The same inside the segment, where some stages pull up and others down; -Infinity where it has no maximum there. */
+function highestInside(stages: readonly FosterStage[], state: Float64Array, segment: Segment): number {
+  const { power, duration } = segment;
   const settled = power * ladderResistance(stages);
   // rise(t) = settled + Σ d e^(-t/τ), d = θ0 - P r; slope(t) = -Σ d/τ e^(-t/τ).
   const riseAt = (time: number) => {
@@ -146,13 +169,8 @@ export function highestWithin(stages: readonly FosterStage[], state: Float64Arra
     }
     return sum;
   };
-  // A stage without delay has jumped by the first instant of the segment.
-  const instant = duration > 0 ? Math.max(riseAt(0), riseAt(Number.MIN_VALUE)) : riseAt(0);
-  const best = Math.max(instant, riseAt(duration));
   const delayed = stages.map((_, i) => i).filter((i) => stages[i]!.timeConstant > 0);
   const pulls = delayed.map((i) => state[i]! - power * stages[i]!.resistance);
-  if (!(pulls.some((d) => d > 0) && pulls.some((d) => d < 0))) return best;
-
   const slopeAt = (time: number) => {
     let sum = 0;
     delayed.forEach((i, at) => {
@@ -165,7 +183,7 @@ export function highestWithin(stages: readonly FosterStage[], state: Float64Arra
     .flatMap((i) => watchTimes.map((t) => t * stages[i]!.timeConstant))
     .filter((t) => t < duration)
     .sort((a, b) => a - b);
-  return Math.max(best, ...innerMaxima(slopeAt, [0, ...times, duration]).map(riseAt));
+  return Math.max(-Infinity, ...innerMaxima(slopeAt, [0, ...times, duration]).map(riseAt));
 }
 
 /** Times at which the slope passes from rising to falling. */

@@ -55,10 +55,39 @@ function termsAlong(side: number, smallestSource: number): number {
   return Math.min(Math.max(Math.ceil((termsPerSide * side) / smallestSource), fewestTerms), mostTerms);
 }
 
-/** Computes the weights once for a plate; `smallest` sides of the sources decide how many terms are taken. */
+/** Weights of the plates last asked for: a plate stays while parts move on it and while everything else is edited. */
+const kept: SeriesTerms[] = [];
+const mostKept = 4;
+
+function keptTerms(plate: Plate, countX: number, countY: number): SeriesTerms | undefined {
+  return kept.find(
+    (terms) =>
+      terms.countX === countX &&
+      terms.countY === countY &&
+      terms.plate.width === plate.width &&
+      terms.plate.length === plate.length &&
+      terms.plate.thickness === plate.thickness &&
+      terms.plate.conductivity === plate.conductivity &&
+      terms.plate.film === plate.film,
+  );
+}
+
+/**
+ * Weights for a plate, computed once and kept for the next time; `smallest` sides of the sources decide how many terms
+ * are taken.
+ */
 export function seriesTerms(plate: Plate, smallestWidth: number, smallestLength: number): SeriesTerms {
   const countX = termsAlong(plate.width, smallestWidth);
   const countY = termsAlong(plate.length, smallestLength);
+  const known = keptTerms(plate, countX, countY);
+  if (known) return known;
+  const found = computeTerms({ ...plate }, countX, countY);
+  kept.unshift(found);
+  kept.length = Math.min(kept.length, mostKept);
+  return found;
+}
+
+function computeTerms(plate: Plate, countX: number, countY: number): SeriesTerms {
   const weights = new Float64Array((countX + 1) * (countY + 1));
   const area = plate.width * plate.length;
   const stepX = Math.PI / plate.width;

@@ -109,7 +109,7 @@ function meanMatrix(
   return matrix;
 }
 
-/** Rise on a grid by separation: first all n for each row, then all m for each cell. */
+/** Rise on a grid by separation, first all n for each row, then all m for each cell; mirror images share their sums. */
 function field(
   terms: SeriesTerms,
   cosines: readonly SourceCosines[],
@@ -127,23 +127,59 @@ function field(
       for (let m = 0; m < width; m++, at++) coefficients[at]! += weights[at]! * factor * source.x[m]!;
     }
   });
-  const columnCosines = Array.from({ length: columns }, (_, i) =>
+  const halfColumns = Math.ceil(columns / 2);
+  const columnCosines = Array.from({ length: halfColumns }, (_, i) =>
     pointCosines(countX, plate.width, ((i + 0.5) * plate.width) / columns),
   );
   const rise = new Float64Array(columns * rows);
-  const row = new Float64Array(width);
-  for (let j = 0; j < rows; j++) {
+  const low = new Float64Array(width);
+  const high = new Float64Array(width);
+  for (let j = 0; j < Math.ceil(rows / 2); j++) {
     const rowCosines = pointCosines(countY, plate.length, ((j + 0.5) * plate.length) / rows);
-    row.fill(0);
-    for (let n = 0, at = 0; n <= countY; n++) {
-      for (let m = 0; m < width; m++, at++) row[m]! += coefficients[at]! * rowCosines[n]!;
-    }
-    for (let i = 0; i < columns; i++) {
-      const cosine = columnCosines[i]!;
-      let sum = 0;
-      for (let m = 0; m < width; m++) sum += row[m]! * cosine[m]!;
-      rise[j * columns + i] = sum;
-    }
+    foldRow(coefficients, rowCosines, low, high);
+    fillRow(low, columnCosines, rise, j * columns, columns);
+    fillRow(high, columnCosines, rise, (rows - 1 - j) * columns, columns);
   }
   return rise;
+}
+
+/** Sums over n for a row and for its mirror image across the plate, in which the odd terms change their sign. */
+function foldRow(
+  coefficients: Float64Array,
+  rowCosines: Float64Array,
+  low: Float64Array,
+  high: Float64Array,
+): void {
+  const width = low.length;
+  low.fill(0);
+  high.fill(0);
+  for (let n = 0, at = 0; n < rowCosines.length; n++) {
+    const cosine = rowCosines[n]!;
+    const target = n % 2 === 0 ? low : high;
+    for (let m = 0; m < width; m++, at++) target[m]! += coefficients[at]! * cosine;
+  }
+  for (let m = 0; m < width; m++) {
+    const even = low[m]!;
+    low[m] = even + high[m]!;
+    high[m] = even - high[m]!;
+  }
+}
+
+/** Sums over m for the left half of a row and, with the odd terms turned, for the right half. */
+function fillRow(
+  row: Float64Array,
+  columnCosines: readonly Float64Array[],
+  rise: Float64Array,
+  start: number,
+  columns: number,
+): void {
+  for (let i = 0; i < columnCosines.length; i++) {
+    const cosine = columnCosines[i]!;
+    let even = 0;
+    let odd = 0;
+    for (let m = 0; m < row.length; m += 2) even += row[m]! * cosine[m]!;
+    for (let m = 1; m < row.length; m += 2) odd += row[m]! * cosine[m]!;
+    rise[start + i] = even + odd;
+    rise[start + columns - 1 - i] = even - odd;
+  }
 }

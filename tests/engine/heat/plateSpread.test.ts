@@ -138,6 +138,21 @@ describe('plate with sources', () => {
     expectClose(spread.centreRise(0, 1), spread.pointRise(0.05, 0.05, [0, 1]), 1e-9);
   });
 
+  it('gives every cell its own point, in odd and even numbers of cells', () => {
+    const { spread, powers } = read(cases.cases[1]!);
+    for (const [columns, rows] of [
+      [7, 5],
+      [8, 4],
+    ] as const) {
+      const field = spread.field(powers, columns, rows);
+      field.forEach((rise, k) => {
+        const x = (((k % columns) + 0.5) / columns) * 0.16;
+        const y = ((Math.floor(k / columns) + 0.5) / rows) * 0.1;
+        expectClose(rise, spread.pointRise(x, y, powers), 1e-9);
+      });
+    }
+  });
+
   it('refuses a part over the edge', () => {
     const plate = { width: 0.1, length: 0.1, thickness: 0.005, conductivity: 200, film: 50 };
     const good = { x: 0.05, y: 0.05, width: 0.02, length: 0.02 };
