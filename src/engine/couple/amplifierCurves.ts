@@ -10,6 +10,7 @@ import type {
 import { services } from '../../../shared/solution.ts';
 import { allowedDissipation } from '../amplifier/derating.ts';
 import { foldbackShare, mismatchedPoint, swrAtDrains } from '../amplifier/mismatch.ts';
+import { junctionToCaseOf } from './deviceStages.ts';
 import { isLinearClass } from './final.ts';
 import { type Prepared, prepare } from './prepare.ts';
 import { cycleAt } from './serviceCycle.ts';
@@ -124,7 +125,7 @@ function deratingCurve(prepared: Prepared): Outcome<DeratingCurve> {
   const rating = {
     maximumPower: device.maximumHeat ?? Number.POSITIVE_INFINITY,
     maximumJunction: device.maximumJunction,
-    junctionToCase: device.junctionToCase,
+    junctionToCase: junctionToCaseOf(device),
   };
   const caseTemperature = Array.from(
     { length: deratingSteps + 1 },
