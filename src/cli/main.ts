@@ -4,17 +4,25 @@ import { type Fault, parseDesign } from '../../shared/design/file.ts';
 import type { Design } from '../../shared/design/schema.ts';
 import { type Solution, services } from '../../shared/solution.ts';
 import { band, solve, sweep } from '../engine/index.ts';
+import { answer, contradiction } from './answers.ts';
 import { asCsv } from './asCsv.ts';
 import { asJson } from './asJson.ts';
 import { asText } from './asText.ts';
 import { bandLines } from './bandText.ts';
 
 const usage = `Usage: npm run --silent solve -- FILE [--json | --sweep] [--band]
+       npm run --silent solve -- FILE --remedies [--for VERDICT] [--json]
+       npm run --silent solve -- FILE --unknown PATH --target QUANTITY=VALUE [--json]
 
 FILE     a design file (JSON); "-" reads standard input. Examples: shared/examples/*.json
 --json   every named quantity with symbol, unit, formula and source
 --band   how sure the figures are: nine of ten from samples of what is not exactly known, and what matters most
 --sweep  junction temperature against duty for the three services, as CSV
+--remedies  what to change so that a verdict becomes fine, ranked; VERDICT is ssb, cw, keyDown, supply or people, the
+            worst if not given
+--unknown   one given value as the unknown, by its path in the file such as sink.length, so that a found quantity meets
+            its target: --unknown sink.length --target "keyDown.safeDuty=50 %". More than one --target must agree.
+--edge      nominal, or pessimistic (the default): which figure of a junction counts for --remedies and --unknown
 --help   this text
 
 Exit code: 0 solved (whatever the verdicts say), 1 the file is no valid design, 2 wrong use.`;
@@ -32,6 +40,11 @@ function readArguments() {
         json: { type: 'boolean', default: false },
         sweep: { type: 'boolean', default: false },
         band: { type: 'boolean', default: false },
+        remedies: { type: 'boolean', default: false },
+        for: { type: 'string' },
+        unknown: { type: 'string' },
+        target: { type: 'string', multiple: true, default: [] },
+        edge: { type: 'string', default: 'pessimistic' },
         help: { type: 'boolean', default: false },
       },
     });
@@ -72,7 +85,15 @@ function main(): void {
   if (!file || positionals.length > 1) fail(usage, 2);
   if (values.json && values.sweep) fail(`--json and --sweep exclude each other\n\n${usage}`, 2);
   if (values.band && values.sweep) fail(`--band and --sweep exclude each other\n\n${usage}`, 2);
+  const wrongTogether = contradiction({ ...values, for: values.for, unknown: values.unknown });
+  if (wrongTogether) fail(`${wrongTogether}\n\n${usage}`, 2);
   const design = readDesign(file);
+  const answered = answer(design, { ...values, for: values.for, unknown: values.unknown });
+  if (answered) {
+    if (!answered.ok) fail(answered.message, 2);
+    process.stdout.write(answered.text);
+    return;
+  }
   if (values.sweep) {
     process.stdout.write(asCsv(services.map((service) => [service, sweep(design, service)] as const)));
     return;

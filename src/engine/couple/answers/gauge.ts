@@ -3,6 +3,7 @@ import type { Design } from '../../../../shared/design/schema.ts';
 import { failure, type Outcome, success } from '../../../../shared/outcome.ts';
 import { type Service, services } from '../../../../shared/solution.ts';
 import { entryFor } from '../../catalogue/index.ts';
+import { bracketedRoot } from '../../numerics/bracketedRoot.ts';
 import { writeDuration, writeQuantity } from '../../quantity/write.ts';
 import { solve } from '../solve.ts';
 import { noSteadyState, quickMargin } from './quick.ts';
@@ -93,7 +94,21 @@ function readerOf(key: string, name: string, service: Service | null, doubt: Dou
       return nominal === undefined ? null : atEdge(nominal, design.surroundings.ambient, service, doubt);
     };
   }
-  return (design) => solve(design).values[key] ?? null;
+  const nominal = (design: Design) => solve(design).values[key] ?? null;
+  if (service === null || name !== 'safeDuty' || doubt[service] === undefined) return nominal;
+  return (design) => carefulDuty(design, service, nominal(design), doubt);
+}
+
+/** A duty is told in whole per cent; this is well below. */
+const dutyTolerance = 1e-4;
+
+/** Largest duty at which the pessimistic edge keeps its limit; never more than the nominal one, which other limits may end. */
+function carefulDuty(design: Design, service: Service, nominal: number | null, doubt: Doubt): number | null {
+  if (nominal === null || nominal === 0) return nominal;
+  const margin = (share: number) => quickMargin(design, service, doubt, share).margin ?? noSteadyState;
+  if (margin(nominal) >= 0) return nominal;
+  const root = bracketedRoot(margin, 0, nominal, { tolerance: dutyTolerance });
+  return root.ok ? root.value.root : 0;
 }
 
 /** Margin of a service at a duty (its own if not given), K; null where there is none. */

@@ -91,7 +91,7 @@ function foundAt(search: Search, value: Candidate): FoundValue | null {
   const exact = typeof value === 'number' ? tidy(value) : value;
   const design = unknown.put(exact);
   const judged = judge(design, doubt);
-  const reached = reachedBy(search, design);
+  const reached = gauge.value(design);
   if (reached === null) return null;
   return {
     value: exact,
@@ -104,14 +104,6 @@ function foundAt(search: Search, value: Candidate): FoundValue | null {
       return { key, name: verdict.name, state, headline: verdict.headline };
     }),
   };
-}
-
-/** The quantity as a fresh solve gives it; a safe duty at the pessimistic edge is the one asked for where the margin is nothing. */
-function reachedBy({ gauge, target, excess, doubt }: Search, design: Design): number | null {
-  const value = gauge.value(design);
-  if (!gauge.quantity.endsWith('.safeDuty') || Object.keys(doubt).length === 0) return value;
-  const left = excess(design);
-  return left !== null && Math.abs(left) < 1e-3 ? target.value : value;
 }
 
 /** For a choice the target is a bound; a number must meet it. */
