@@ -42,6 +42,8 @@ export function asJson(design: Design, solution: Solution, band: Band | null = n
     heatPath,
     powerPath,
     wires,
+    path,
+    supply,
     iterations,
   } = solution;
   return `${JSON.stringify(
@@ -61,6 +63,8 @@ export function asJson(design: Design, solution: Solution, band: Band | null = n
       heatPath,
       powerPath,
       wires,
+      path,
+      supply,
       iterations,
     },
     null,

@@ -1,6 +1,12 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import { conductorBySize } from '../supply/conductor.ts';
-import { filterDamping, leastInputCapacitance, pairInductance } from '../supply/inputFilter.ts';
+import {
+  type DampingBranch,
+  dampingBranch,
+  filterDamping,
+  leastInputCapacitance,
+  pairInductance,
+} from '../supply/inputFilter.ts';
 import { inrush } from '../supply/inrush.ts';
 import type { SupplyPath } from '../supply/sourceOperatingPoint.ts';
 
@@ -38,7 +44,12 @@ export interface InputFilter {
   readonly leastCapacitance: number | null;
   /** Greatest real part of the eigenvalues, 1/s: negative when stable; null when the capacitance is not known. */
   readonly damping: number | null;
+  /** A capacitor with a resistor across the input capacitors that calms the filter; null when they are not known. */
+  readonly branch: DampingBranch | null;
 }
+
+/** Capacitance of the damping branch over that of the input capacitors. Own choice. */
+const branchRatio = 4;
 
 /** How the input filter stands against the converter's negative input resistance. voltage, power: at the converter. */
 export function inputFilter(
@@ -70,7 +81,8 @@ export function inputFilter(
           voltage,
           power,
         );
-  return { inductance, negativeResistance, leastCapacitance: least, damping };
+  const branch = damping === null ? null : dampingBranch(inductance, capacitance!, branchRatio);
+  return { inductance, negativeResistance, leastCapacitance: least, damping, branch };
 }
 
 /** Switching the supply on: source and path charge all capacitors behind them together. */

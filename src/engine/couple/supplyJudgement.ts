@@ -146,6 +146,12 @@ function emptyFindings(empty: Outcome<EmptyState> | null): SupplyFinding[] {
   ];
 }
 
+function branchWords(branch: InputFilter['branch']): string {
+  if (!branch) return '';
+  const capacitance = writeQuantity(branch.capacitance, 'capacitance', undefined, 2);
+  return `, or ${capacitance} in series with ${writeQuantity(branch.resistance, 'resistance', undefined, 2)} beside them`;
+}
+
 function filterFindings(filter: InputFilter | null, capacitance: number | null): SupplyFinding[] {
   if (!filter || filter.damping === null || filter.damping < 0 || capacitance === null) return [];
   const least =
@@ -156,7 +162,7 @@ function filterFindings(filter: InputFilter | null, capacitance: number | null):
     {
       key: 'inputFilterUnstable',
       state: 'close',
-      sentence: `Wire, filter and the ${writeQuantity(capacitance, 'capacitance')} at the converter’s input swing at the peak: ${least}, or a capacitor with some resistance beside.`,
+      sentence: `Wire, filter and the ${writeQuantity(capacitance, 'capacitance')} at the converter’s input swing at the peak: ${least}${branchWords(filter.branch)}.`,
       forbids: false,
     },
   ];

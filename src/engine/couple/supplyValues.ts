@@ -35,6 +35,9 @@ export function putSupply(list: ValueList, design: Design, report: SupplyReport)
       supplyInductance: filter.inductance,
       inputResistance: filter.negativeResistance,
       leastInputCapacitance: filter.leastCapacitance,
+      dampingCapacitance: filter.branch?.capacitance,
+      dampingResistance: filter.branch?.resistance,
+      filterImpedance: filter.branch?.peakImpedance,
     });
   }
   if (inrush) {

@@ -38,7 +38,7 @@ export function PathList() {
                 type="button"
                 class="plain-button"
                 disabled={index === 0}
-                aria-label={`move part ${index + 1} nearer to the source`}
+                aria-label={`up: move part ${index + 1} nearer to the source`}
                 onClick={() => move(index, -1)}
               >
                 up
@@ -47,7 +47,7 @@ export function PathList() {
                 type="button"
                 class="plain-button"
                 disabled={index === path().length - 1}
-                aria-label={`move part ${index + 1} nearer to the load`}
+                aria-label={`down: move part ${index + 1} nearer to the load`}
                 onClick={() => move(index, 1)}
               >
                 down
@@ -55,7 +55,7 @@ export function PathList() {
               <button
                 type="button"
                 class="plain-button"
-                aria-label={`take part ${index + 1} away`}
+                aria-label={`take away part ${index + 1}`}
                 onClick={() => setPath(path().filter((_each, at) => at !== index))}
               >
                 take away

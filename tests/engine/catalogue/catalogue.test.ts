@@ -6,6 +6,7 @@ import { services } from '../../../shared/solution.ts';
 import { entryFor, quantities, quantityOrder } from '../../../src/engine/catalogue/index.ts';
 import { sources } from '../../../src/engine/catalogue/sources.ts';
 import { solve } from '../../../src/engine/index.ts';
+import { change, exampleOf } from '../couple/designs.ts';
 
 const math = create(all as FactoryFunctionMap);
 
@@ -99,7 +100,22 @@ describe('the catalogue', () => {
 
 describe('what is shown is what was computed: formulas evaluated with units by an independent library', () => {
   const relative = 1e-9;
-  for (const { key: name, design } of examples) {
+  const station = exampleOf('field-station-60w');
+  const fromParts = (phases: number) =>
+    change(station, {
+      converter: {
+        kind: 'designed',
+        filterInductance: 2e-6,
+        filterResistance: 0.002,
+        parts: { ...station.converter.parts, phases, core: 'N87' },
+      },
+    });
+  const designs = [
+    ...examples,
+    { key: 'a converter from parts', design: fromParts(1) },
+    { key: 'three phases', design: fromParts(3) },
+  ];
+  for (const { key: name, design } of designs) {
     const { values } = solve(design);
 
     it(`${name}: every value is in the catalogue`, () => {

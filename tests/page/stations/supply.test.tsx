@@ -44,9 +44,9 @@ describe('parts of the path', () => {
     });
     fireEvent.click(button(container, 'add this part'));
     expect(kinds()).toEqual(['fuse', 'connector', 'joint', 'diode']);
-    fireEvent.click(button(container, 'move part 4 nearer to the source'));
+    fireEvent.click(button(container, 'up: move part 4 nearer to the source'));
     expect(kinds()).toEqual(['fuse', 'connector', 'diode', 'joint']);
-    fireEvent.click(button(container, 'take part 2 away'));
+    fireEvent.click(button(container, 'take away part 2'));
     expect(kinds()).toEqual(['fuse', 'diode', 'joint']);
     state.store.undo();
     expect(kinds()).toEqual(['fuse', 'connector', 'diode', 'joint']);
