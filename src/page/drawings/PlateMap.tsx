@@ -410,7 +410,7 @@ function Part(props: PartProps) {
     if (!at || event.button !== 0) return;
     held = { x: source().x - at.x, y: source().y - at.y };
     event.currentTarget.setPointerCapture(event.pointerId);
-    event.currentTarget.focus();
+    event.currentTarget.focus({ preventScroll: true });
     event.preventDefault();
   }
 
