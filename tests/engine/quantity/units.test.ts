@@ -37,6 +37,11 @@ const mathNames: Record<string, string> = {
   'ft³/min': 'ft^3/minute',
   'm³/s': 'm^3/s',
   'mmH₂O': 'mmH2O',
+  µH: 'uH',
+  µC: 'uC',
+  mAh: 'mA hour',
+  Ah: 'A hour',
+  'A² s': 'A^2 s',
 };
 
 const si: Partial<Record<Dimension, string>> = {
@@ -61,6 +66,10 @@ const si: Partial<Record<Dimension, string>> = {
   temperatureDifference: 'K',
   volumeFlow: 'm^3/s',
   pressure: 'Pa',
+  inductance: 'H',
+  charge: 'C',
+  energy: 'J',
+  pulseIntegral: 'A^2 s',
 };
 
 /** mathjs has no such unit; checked by hand below. */
