@@ -40,6 +40,7 @@ async function violations(page: Page): Promise<string[]> {
 describe('a wrong entry', () => {
   test('says what is wrong beside the field, keeps the last figures and the text, and survives a reload', async () => {
     const { page } = await openSheet();
+    await page.getByText('judged at the pessimistic edge').waitFor({ timeout: 20_000 });
     const before = await carrier(page).textContent();
     const width = page.locator('#field-sink-width');
     await width.fill('-150 mm');

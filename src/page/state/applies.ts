@@ -54,8 +54,18 @@ const conditions: Readonly<Record<string, Condition>> = {
   'limits.touchGoverns': (design) => design.limits.touchedBy !== 'nobody',
 };
 
+/** Rows of lists, by the beginning of their paths. */
+const rows: readonly (readonly [string, Condition])[] = [
+  ['amplifier.readings.', byReadings],
+  ['device.fosterStages.', (design) => design.device.ladder === 'foster'],
+  ['device.cauerStages.', (design) => design.device.ladder === 'cauer'],
+  ['device.impedancePoints.', (design) => design.device.ladder === 'points'],
+];
+
 /** Whether a field has a meaning in this design; the page hides those that do not. */
 export function applies(design: Design, path: string): boolean {
   if (path.startsWith('bench.')) return benchApplies(design, path);
+  const row = rows.find(([beginning]) => path.startsWith(beginning));
+  if (row) return row[1](design);
   return supplyApplies(design, path) ?? conditions[path]?.(design) ?? true;
 }
