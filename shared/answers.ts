@@ -152,10 +152,17 @@ export interface MapAxis {
   readonly to: number;
 }
 
+/** An axis as asked for; without ends it goes around the present value. */
+export interface AskedAxis {
+  readonly path: string;
+  readonly from?: number | undefined;
+  readonly to?: number | undefined;
+}
+
 /** Two given values against each other. */
 export interface MapQuestion {
-  readonly x: MapAxis;
-  readonly y: MapAxis;
+  readonly x: AskedAxis;
+  readonly y: AskedAxis;
   readonly columns: number;
   readonly rows: number;
 }
@@ -174,6 +181,7 @@ export interface LimitMap {
   readonly y: MapAxis & { readonly label: string; readonly dimension: Dimension };
   readonly columns: readonly number[];
   readonly lines: readonly MapLine[];
+  readonly edge: Edge;
   /** What the lines mean, in a sentence. */
   readonly sentence: string;
   /** Designs looked at. */

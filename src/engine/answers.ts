@@ -8,4 +8,4 @@ export { applyEdits } from './couple/answers/edits.ts';
 export { map, mapSteps, usualAxis } from './couple/answers/map.ts';
 export { type RemedyOptions, remedies, remedySteps } from './couple/answers/remedies.ts';
 export { measureOfVerdict, sensitivity, sensitivitySteps } from './couple/answers/sensitivity.ts';
-export { solveFor } from './couple/answers/solveFor.ts';
+export { solveFor, solveForSteps } from './couple/answers/solveFor.ts';

@@ -1,5 +1,5 @@
 import { onMount } from 'solid-js';
-import { BenchStation } from './later.tsx';
+import { AnswersStation, BenchStation } from './later.tsx';
 import { AmplifierStation } from './stations/AmplifierStation.tsx';
 import { Cautions } from './stations/Cautions.tsx';
 import { ConverterStation } from './stations/ConverterStation.tsx';
@@ -24,7 +24,10 @@ export default function Stations(props: { onStanding: () => void }) {
       <SurroundingsStation number={7} />
       <ServiceStation number={8} />
       <PeopleStation number={9} />
-      <Cautions number={10} />
+      <div class="answers-place">
+        <AnswersStation number={10} />
+      </div>
+      <Cautions number={11} />
     </>
   );
 }

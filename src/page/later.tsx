@@ -17,6 +17,7 @@ const drawings = () => import('./drawings/index.ts');
 const supplyPlots = () => import('./parts/SupplyPlots.tsx');
 const working = () => import('./parts/Working.tsx');
 
+export const AnswersStation = part(async () => (await import('./answers/AnswersStation.tsx')).AnswersStation);
 export const BenchStation = part(async () => (await import('./stations/BenchStation.tsx')).BenchStation);
 export const CaseDrawing = part(async () => (await drawings()).CaseDrawing);
 export const ConverterDrawing = part(async () => (await drawings()).ConverterDrawing);

@@ -1,4 +1,4 @@
-import type { LimitMap, MapAxis, MapLine, MapQuestion } from '../../../../shared/answers.ts';
+import type { AskedAxis, Edge, LimitMap, MapAxis, MapLine, MapQuestion } from '../../../../shared/answers.ts';
 import { fieldAt, leafAt, type NumberField, withLeaf } from '../../../../shared/design/leaves.ts';
 import type { Design } from '../../../../shared/design/schema.ts';
 import { failure, type Outcome, success } from '../../../../shared/outcome.ts';
@@ -6,10 +6,14 @@ import { type Service, services } from '../../../../shared/solution.ts';
 import { prepare } from '../prepare.ts';
 import { cycleAt } from '../serviceCycle.ts';
 import { serviceWords } from '../serviceWords.ts';
+import { doubtSteps } from './doubt.ts';
 import { atEdge, type Doubt, noDoubt } from './standing.ts';
+import { lastOf, within } from './steps.ts';
 
 /** Rows looked at in every column before anything is bisected. */
 const coarse = 9;
+/** Share of the work that the band of the design takes. */
+const doubtShare = 0.1;
 /** A field of no great range is mapped from half to twice its value. */
 const lowShare = 0.4;
 const highShare = 2;
@@ -53,11 +57,13 @@ interface Axis extends MapAxis {
   readonly field: NumberField;
 }
 
-function axisOf(axis: MapAxis): Outcome<Axis> {
-  const field = fieldAt(axis.path);
+function axisOf(design: Design, asked: AskedAxis): Outcome<Axis> {
+  const field = fieldAt(asked.path);
   if (field?.kind !== 'number') {
-    return failure('noSuchField', `“${axis.path}” is no number that can be drawn along an axis.`);
+    return failure('noSuchField', `“${asked.path}” is no number that can be drawn along an axis.`);
   }
+  const usual = usualAxis(design, asked.path);
+  const axis = { path: asked.path, from: asked.from ?? usual.from, to: asked.to ?? usual.to };
   const from = Math.max(field.min, Math.min(axis.from, axis.to));
   const to = Math.min(field.max, Math.max(axis.from, axis.to));
   if (!(to > from)) return failure('emptyAxis', `“${field.label}”: the axis has no length within its range.`);
@@ -118,22 +124,28 @@ function crossingsOf(column: Column, service: Service, y: Axis, rows: number): r
   return found;
 }
 
-function meaningOf(x: Axis, y: Axis): string {
-  return `Each line is where a service stands at the design limit of the junction at the planned duty, with “${y.field.label}” against “${x.field.label}”; everything else stays as entered.`;
+function meaningOf(x: Axis, y: Axis, edge: Edge): string {
+  const figure =
+    edge === 'pessimistic'
+      ? 'The pessimistic edge is that of the design as it stands, carried along with the rise.'
+      : 'Nominal figures.';
+  return `Each line is where a service stands at the design limit of the junction at the planned duty, with “${y.field.label}” against “${x.field.label}”; everything else stays as entered. ${figure}`;
 }
 
 /** Steps to a map: yields the share done after each column. */
 export function* mapSteps(
   design: Design,
   question: MapQuestion,
-  doubt: Doubt = noDoubt,
+  edge: Edge = 'nominal',
 ): Generator<number, Outcome<LimitMap>> {
-  const x = axisOf(question.x);
+  const x = axisOf(design, question.x);
   if (!x.ok) return x;
-  const y = axisOf(question.y);
+  const y = axisOf(design, question.y);
   if (!y.ok) return y;
   if (x.value.path === y.value.path)
     return failure('sameAxis', 'Choose two different values for the two axes.');
+  const begun = edge === 'pessimistic' ? doubtShare : 0;
+  const doubt = begun > 0 ? yield* within(doubtSteps(design), 0, begun) : noDoubt;
   const count = Math.max(2, Math.round(question.columns));
   const rows = Math.max(coarse, Math.round(question.rows));
   const names = serviceWords(design);
@@ -152,7 +164,7 @@ export function* mapSteps(
       line.fineBelow.push(lowest === null ? null : lowest >= 0);
     }
     solved += column.known.size;
-    yield (i + 1) / count;
+    yield begun + ((1 - begun) * (i + 1)) / count;
   }
   return success({
     x: shown(x.value),
@@ -162,7 +174,8 @@ export function* mapSteps(
       (_, i) => x.value.from + ((x.value.to - x.value.from) * i) / (count - 1),
     ),
     lines: lines as readonly MapLine[],
-    sentence: meaningOf(x.value, y.value),
+    edge,
+    sentence: meaningOf(x.value, y.value, edge),
     solved,
   });
 }
@@ -177,10 +190,6 @@ function shown({ path, from, to, field }: Axis): LimitMap['x'] {
  * Each column is looked at in nine rows and every change between two of them is bisected to one row of the map; a
  * region thinner than an eighth of the height can be missed. All services of a design are read from one preparation.
  */
-export function map(design: Design, question: MapQuestion, doubt: Doubt = noDoubt): Outcome<LimitMap> {
-  const steps = mapSteps(design, question, doubt);
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return step.value;
-  }
+export function map(design: Design, question: MapQuestion, edge: Edge = 'nominal'): Outcome<LimitMap> {
+  return lastOf(mapSteps(design, question, edge));
 }

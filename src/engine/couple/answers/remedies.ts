@@ -12,7 +12,7 @@ import {
 import type { Design } from '../../../../shared/design/schema.ts';
 import type { Caution, Severity } from '../../../../shared/solution.ts';
 import { amplifierRemedies } from './amplifierRemedies.ts';
-import { changedSamples, doubtOf } from './doubt.ts';
+import { changedSamples, doubtOf, doubtSteps } from './doubt.ts';
 import { dutyRemedies } from './dutyRemedies.ts';
 import { applyEdits, withinRanges } from './edits.ts';
 import { strongestAllowed, weakestFitting } from './ladder.ts';
@@ -34,12 +34,15 @@ import {
   verdictKeys,
   worstVerdict,
 } from './standing.ts';
+import { lastOf, within } from './steps.ts';
 import { supplyRemedies } from './supplyRemedies.ts';
 
 /** A junction must get this much cooler before a change is worth a line, K. */
 const leastGain = 0.5;
 /** Single changes from which pairs are made. */
 const pairedChanges = 7;
+/** Share of the work that the band of the design itself takes. */
+const doubtShare = 0.2;
 /** Pairs shown. */
 const shownPairs = 6;
 /** A margin this small counts as kept, K: the searches end on buildable steps anyway. */
@@ -296,7 +299,8 @@ export interface RemedyOptions {
 /** Steps to the list of remedies for a verdict: yields the share done. */
 export function* remedySteps(design: Design, options: RemedyOptions = {}): Generator<number, RemedyList> {
   const { verdict, edge = 'nominal' } = options;
-  const doubt = edge === 'pessimistic' ? doubtOf(design) : noDoubt;
+  const begun = edge === 'pessimistic' ? doubtShare : 0;
+  const doubt = begun > 0 ? yield* within(doubtSteps(design), 0, begun) : noDoubt;
   const base = judge(design, doubt);
   const key = verdict ?? worstVerdict(base);
   if (key === null || base.standings[key].state === 'fine') return nothingToDo(base, key ?? 'keyDown', edge);
@@ -306,7 +310,7 @@ export function* remedySteps(design: Design, options: RemedyOptions = {}): Gener
   for (const [i, offer] of offers.entries()) {
     const found = choose(job, offer);
     if (found && helps(job, found.judged)) chosen.push(found);
-    yield (i + 1) / (offers.length + 1);
+    yield begun + ((1 - begun) * (i + 1)) / (offers.length + 1);
   }
   const remedies = ranked(chosen.map((one) => remedyOf(job, [one])));
   const alone = remedies.some((remedy) => remedy.enough);
@@ -366,9 +370,5 @@ function sentenceOf(
  * Changes with degrees are taken as weak as they may be. Where no single one is enough, pairs are tried.
  */
 export function remedies(design: Design, options: RemedyOptions = {}): RemedyList {
-  const steps = remedySteps(design, options);
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return step.value;
-  }
+  return lastOf(remedySteps(design, options));
 }

@@ -11,6 +11,7 @@ import { failure, type Outcome, success } from '../../../../shared/outcome.ts';
 import type { Verdict } from '../../../../shared/solution.ts';
 import { type Gauge, gaugeFor, marginAt } from './gauge.ts';
 import { isService, noDoubt } from './standing.ts';
+import { lastOf } from './steps.ts';
 
 /** A tenth more or less of what has a natural zero; own choice. */
 const tenth = 0.1;
@@ -120,9 +121,5 @@ export function* sensitivitySteps(design: Design, quantity: string): Generator<n
  * `quantityIsGiven` or `notComputed`.
  */
 export function sensitivity(design: Design, quantity: string): Outcome<Sensitivity> {
-  const steps = sensitivitySteps(design, quantity);
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return step.value;
-  }
+  return lastOf(sensitivitySteps(design, quantity));
 }

@@ -3,10 +3,11 @@ import { fieldsOf, leafAt, withValue } from '../../../../shared/design/leaves.ts
 import type { Design } from '../../../../shared/design/schema.ts';
 import { failure, type Outcome, success } from '../../../../shared/outcome.ts';
 import { bracketedRoot } from '../../numerics/bracketedRoot.ts';
-import { doubtOf } from './doubt.ts';
+import { doubtSteps } from './doubt.ts';
 import { tidy } from './edits.ts';
 import { type Excess, excessOver, type Gauge, gaugeFor, meets } from './gauge.ts';
 import { type Doubt, judge, noDoubt, verdictKeys } from './standing.ts';
+import { lastOf, within } from './steps.ts';
 import { type Candidate, type Unknown, unknownAt } from './unknown.ts';
 
 /** Search ends when the bracket has shrunk to this share of itself. */
@@ -14,6 +15,8 @@ const rootTolerance = 1e-9;
 const mostSteps = 60;
 /** Changes of the quantity below this share say that the unknown does nothing. */
 const noInfluence = 1e-9;
+/** Share of the work that the first band and the first search take each. */
+const firstShare = 0.2;
 /** Searches in which edge and value are brought together. */
 const edgeRounds = 3;
 /** Values of one unknown that lie this close, as a share, are the same. */
@@ -34,8 +37,13 @@ interface Search {
   readonly doubt: Doubt;
 }
 
-function lookAll({ unknown, excess }: Search): readonly Look[] {
-  return unknown.candidates.map((value) => ({ value, excess: excess(unknown.put(value)) }));
+function* lookAll({ unknown, excess }: Search): Generator<number, readonly Look[]> {
+  const looks: Look[] = [];
+  for (const value of unknown.candidates) {
+    looks.push({ value, excess: excess(unknown.put(value)) });
+    yield looks.length / (unknown.candidates.length + 1);
+  }
+  return looks;
 }
 
 function excessesOf(looks: readonly Look[]): readonly number[] {
@@ -111,8 +119,13 @@ function accepted(search: Search, found: FoundValue): boolean {
   return !search.unknown.continuous || meets(search.gauge, found.reached, search.target.value);
 }
 
-function solveOne(search: Search): Outcome<{ found: readonly FoundValue[]; looks: readonly Look[] }> {
-  const looks = lookAll(search);
+interface Solved {
+  readonly found: readonly FoundValue[];
+  readonly looks: readonly Look[];
+}
+
+function* solveOne(search: Search): Generator<number, Outcome<Solved>> {
+  const looks = yield* lookAll(search);
   if (excessesOf(looks).length === 0) return nothingComputed(search);
   if (!influences(looks)) return fixedByAnother(search);
   const values = search.unknown.continuous ? rootsOf(search, looks) : optionsOf(search, looks);
@@ -287,24 +300,37 @@ export function solveFor(
   question: UnknownQuestion,
   edge: Edge = 'nominal',
 ): Outcome<UnknownAnswer> {
-  if (edge === 'nominal') return solveAt(design, question, noDoubt, edge);
-  let answer = solveAt(design, question, doubtOf(design), edge);
+  return lastOf(solveForSteps(design, question, edge));
+}
+
+/** Steps to the answer: yields the share done of the search in hand. */
+export function* solveForSteps(
+  design: Design,
+  question: UnknownQuestion,
+  edge: Edge = 'nominal',
+): Generator<number, Outcome<UnknownAnswer>> {
+  if (edge === 'nominal') return yield* solveAt(design, question, noDoubt, edge);
+  const first = yield* within(doubtSteps(design), 0, firstShare);
+  let answer = yield* within(solveAt(design, question, first, edge), firstShare, 2 * firstShare);
   for (let round = 0; round < edgeRounds && answer.ok; round += 1) {
     const before = answer.value.found[0]!;
+    const begun = 2 * firstShare + ((1 - 2 * firstShare) * round) / edgeRounds;
+    const middle = begun + (1 - 2 * firstShare) / (2 * edgeRounds);
     // The edge belongs to the design that is found, not to the one that asks.
-    const doubt = doubtOf(withValue(design, question.path, before.value));
-    answer = solveAt(design, question, doubt, edge);
+    const changed = withValue(design, question.path, before.value);
+    const doubt = yield* within(doubtSteps(changed), begun, middle);
+    answer = yield* within(solveAt(design, question, doubt, edge), middle, 2 * middle - begun);
     if (answer.ok && same(answer.value.found[0]!.value, before.value)) break;
   }
   return answer;
 }
 
-function solveAt(
+function* solveAt(
   design: Design,
   question: UnknownQuestion,
   doubt: Doubt,
   edge: Edge,
-): Outcome<UnknownAnswer> {
+): Generator<number, Outcome<UnknownAnswer>> {
   const unknown = unknownAt(design, question.path);
   if (!unknown.ok) return unknown;
   if (question.targets.length === 0) return failure('noTarget', 'Name what the result should be.');
@@ -313,7 +339,14 @@ function solveAt(
     const gauge = gaugeFor(target.quantity, doubt);
     if (!gauge.ok) return gauge;
     const excess = excessOver(gauge.value, target.value, doubt);
-    const one = solveOne({ design, unknown: unknown.value, gauge: gauge.value, target, excess, doubt });
+    const one = yield* solveOne({
+      design,
+      unknown: unknown.value,
+      gauge: gauge.value,
+      target,
+      excess,
+      doubt,
+    });
     if (!one.ok) return one;
     all.push({ gauge: gauge.value, target, ...one.value });
   }

@@ -22,15 +22,22 @@ export function SvgPlot(props: { data: PlotData }) {
   const endLabels = createMemo(() => {
     const ends = props.data.series.flatMap((series) => {
       const last = lastPoint(series);
-      return last ? [{ series, y: y(last.value) }] : [];
+      if (!last) return [];
+      const atEdge = last.index === props.data.x.length - 1;
+      return [{ series, atEdge, x: atEdge ? right + 8 : x(props.data.x[last.index]!) + 6, y: y(last.value) }];
     });
+    const atEdge = ends.filter((end) => end.atEdge);
     const placed = spread(
-      ends.map((end) => end.y),
+      atEdge.map((end) => end.y),
       labelHeight,
       margin.top,
       bottom,
     );
-    return ends.map((end, index) => ({ ...end, y: placed[index]! }));
+    // A line that ends within the plot is named where it ends.
+    return [
+      ...atEdge.map((end, index) => ({ ...end, y: placed[index]! })),
+      ...ends.filter((end) => !end.atEdge),
+    ];
   });
 
   return (
@@ -131,7 +138,7 @@ export function SvgPlot(props: { data: PlotData }) {
       </For>
       <For each={endLabels()}>
         {(end) => (
-          <text class="plot-name" fill={`var(${end.series.tone})`} x={right + 8} y={end.y + 4}>
+          <text class="plot-name" fill={`var(${end.series.tone})`} x={end.x} y={end.y + 4}>
             {end.series.label}
           </text>
         )}

@@ -164,20 +164,27 @@ function drawNames(plot: uPlot, data: PlotData, css: Css, font: (weight?: string
 
   const ends = data.series.flatMap((series) => {
     const last = lastPoint(series);
-    return last ? [{ series, y: plot.valToPos(last.value, 'y', true) }] : [];
+    if (!last) return [];
+    const x = plot.valToPos(data.x[last.index]!, 'x', true);
+    return [{ series, x, atEdge: last.index === data.x.length - 1, y: plot.valToPos(last.value, 'y', true) }];
   });
+  ctx.font = scaled(font('600'));
+  ctx.textAlign = 'left';
+  const atEdge = ends.filter((end) => end.atEdge);
   const placed = spread(
-    ends.map((end) => end.y),
+    atEdge.map((end) => end.y),
     16 * ratio,
     bbox.top,
     bottom,
   );
-  ctx.font = scaled(font('600'));
-  ctx.textAlign = 'left';
-  ends.forEach(({ series }, index) => {
+  atEdge.forEach(({ series }, index) => {
     ctx.fillStyle = css(series.tone);
     ctx.fillText(series.label, right + 8 * ratio, placed[index]!);
   });
+  // A line that ends within the plot is named where it ends.
+  for (const { series, x, y } of ends.filter((end) => !end.atEdge)) {
+    halo(ctx, css, series.label, x + 6 * ratio, y, css(series.tone), ratio);
+  }
   ctx.font = scaled(font());
   ctx.fillStyle = css('--ink-soft');
   ctx.fillText(data.yLabel, bbox.left + 4 * ratio, bbox.top - 9 * ratio);

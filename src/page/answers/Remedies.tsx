@@ -1,0 +1,153 @@
+import { createSignal, For, Index, Show } from 'solid-js';
+import {
+  type Edge,
+  type Effort,
+  effortWords,
+  type Remedy,
+  type RemedyList,
+  type VerdictEffect,
+  type VerdictKey,
+} from '../../../shared/answers.ts';
+import { StateWord } from '../parts/StateWord.tsx';
+import { useSheet } from '../state/sheet.ts';
+import { createAnswer } from './createAnswer.ts';
+import { Asking, Picker, Taken, takeEdits } from './parts.tsx';
+
+/** Worst first, so that the page begins where the design does not fit. */
+const severity = { over: 0, close: 1, fine: 2 } as const;
+
+/** What to change so that a verdict becomes fine, ranked. */
+export function Remedies(props: { edge: Edge }) {
+  const sheet = useSheet();
+  const answer = createAnswer('remedies');
+  const [picked, setPicked] = createSignal<VerdictKey>();
+  const [taken, setTaken] = createSignal<string | null>(null);
+  const verdicts = () => sheet.results.band()?.verdicts ?? sheet.results.solution()?.verdicts ?? [];
+  const worst = () =>
+    [...verdicts()]
+      .filter((verdict) => verdict.key !== 'people')
+      .sort((a, b) => severity[a.state] - severity[b.state])[0]?.key ?? 'keyDown';
+  const verdict = () => picked() ?? worst();
+  const ask = (pairs = false) => answer.ask({ verdict: verdict(), edge: props.edge, pairs });
+
+  function take(remedy: Remedy): void {
+    takeEdits(sheet.store, remedy.edits);
+    setTaken(remedy.title);
+  }
+
+  return (
+    <section class="answer" aria-labelledby="remedies-title">
+      <h3 class="answer-title" id="remedies-title">
+        What to change
+      </h3>
+      <Picker
+        id="remedies-verdict"
+        label="So that it becomes fine"
+        value={verdict()}
+        groups={[
+          {
+            label: 'Verdicts',
+            choices: verdicts().map(({ key, name, state }) => ({ value: key, label: `${name} (${state})` })),
+          },
+        ]}
+        onPick={(key) => setPicked(key as VerdictKey)}
+      />
+      <Asking words="Find what to change" answer={answer} onAsk={() => ask()}>
+        <Taken words={taken()} onUndone={() => setTaken(null)} />
+        <Show when={answer.result()}>
+          {(list) => (
+            <div classList={{ older: answer.older() }}>
+              <p class="answer-sentence" role="status">
+                {list().sentence}
+                <Show when={list().missing}> Missing now: {list().missing}.</Show>
+              </p>
+              <RemedyRows list={list().remedies} label={`Changes for ${list().name}`} onTake={take} />
+              <Show when={list().pairs.length > 0}>
+                <h4 class="answer-subtitle">Two together</h4>
+                <RemedyRows list={list().pairs} label="Two changes together" onTake={take} />
+              </Show>
+              <Show when={mayTryPairs(list())}>
+                <p>
+                  <button type="button" class="plain-button" onClick={() => ask(true)}>
+                    try two together
+                  </button>
+                </p>
+              </Show>
+            </div>
+          )}
+        </Show>
+      </Asking>
+    </section>
+  );
+}
+
+function mayTryPairs(list: RemedyList): boolean {
+  return list.reach === 'one' && list.pairs.length === 0 && list.remedies.some((remedy) => !remedy.enough);
+}
+
+function RemedyRows(props: { list: readonly Remedy[]; label: string; onTake: (remedy: Remedy) => void }) {
+  return (
+    <ol class="remedies" aria-label={props.label}>
+      <Index each={props.list}>
+        {(remedy) => <RemedyRow remedy={remedy()} onTake={() => props.onTake(remedy())} />}
+      </Index>
+    </ol>
+  );
+}
+
+const efforts: Readonly<Record<Effort, string>> = effortWords;
+
+function RemedyRow(props: { remedy: Remedy; onTake: () => void }) {
+  return (
+    <li class="remedy" classList={{ 'remedy-enough': props.remedy.enough }}>
+      <div class="remedy-what">
+        <p class="remedy-title">{props.remedy.title}</p>
+        <p class="remedy-facts">
+          <span class="remedy-effort">{efforts[props.remedy.effort]}</span>
+          <Show when={props.remedy.gainWords}>
+            <span class="remedy-gain">{props.remedy.gainWords}</span>
+          </Show>
+          <span class="remedy-reach">
+            {props.remedy.enough ? 'enough' : `not enough: ${props.remedy.missing}`}
+          </span>
+        </p>
+        <ul class="remedy-effects">
+          <For each={props.remedy.effects}>{(effect) => <Effect effect={effect} />}</For>
+        </ul>
+        <Show when={props.remedy.sideEffects.length > 0}>
+          <p class="remedy-side">{props.remedy.sideEffects.join(' ')}</p>
+        </Show>
+        <For each={props.remedy.newCautions}>
+          {(caution) => (
+            <p class="remedy-caution">
+              New caution: {caution.title}, {caution.figure}. {caution.action}
+            </p>
+          )}
+        </For>
+      </div>
+      <button
+        type="button"
+        class="ask-button"
+        aria-label={`Make this change: ${props.remedy.title}`}
+        onClick={() => props.onTake()}
+      >
+        make it
+      </button>
+    </li>
+  );
+}
+
+/** What happens to one verdict. */
+function Effect(props: { effect: VerdictEffect }) {
+  return (
+    <li classList={{ 'effect-same': props.effect.change === 'same' }}>
+      <span class="effect-name">{props.effect.name}</span>{' '}
+      <Show when={props.effect.before !== props.effect.after}>
+        <StateWord state={props.effect.before} /> <span aria-hidden="true">→</span>
+        <span class="only-read"> becomes </span>{' '}
+      </Show>
+      <StateWord state={props.effect.after} />
+      <Show when={props.effect.gain}> {props.effect.gain}</Show>
+    </li>
+  );
+}

@@ -1,0 +1,152 @@
+import { For, type JSX, Show } from 'solid-js';
+import type { Edge, Edit } from '../../../shared/answers.ts';
+import { withValue } from '../state/fields.ts';
+import { useSheet } from '../state/sheet.ts';
+import type { SheetStore } from '../state/store.ts';
+import type { Answer } from './createAnswer.ts';
+import type { ChoiceGroup } from './fieldChoices.ts';
+
+/** A list of words to choose from, on a line of the form. */
+export function Picker(props: {
+  id: string;
+  label: string;
+  value: string;
+  groups: readonly ChoiceGroup[];
+  onPick: (value: string) => void;
+}) {
+  return (
+    <div class="field field-choice ask-field">
+      <label class="field-label" for={props.id}>
+        {props.label}
+      </label>
+      <span />
+      <span class="field-line">
+        <select
+          id={props.id}
+          class="field-select"
+          value={props.value}
+          onChange={(event) => props.onPick(event.currentTarget.value)}
+        >
+          <For each={props.groups}>
+            {(group) => (
+              <optgroup label={group.label}>
+                <For each={group.choices}>
+                  {(choice) => (
+                    <option value={choice.value} selected={choice.value === props.value}>
+                      {choice.label}
+                    </option>
+                  )}
+                </For>
+              </optgroup>
+            )}
+          </For>
+        </select>
+      </span>
+    </div>
+  );
+}
+
+/** Which figure of a junction counts. */
+export function EdgePicker(props: { edge: Edge; onPick: (edge: Edge) => void }) {
+  return (
+    <fieldset class="picker ask-edge">
+      <legend>Junctions judged at</legend>
+      <For each={['pessimistic', 'nominal'] as const}>
+        {(edge) => (
+          <label>
+            <input
+              type="radio"
+              name="answers-edge"
+              value={edge}
+              checked={props.edge === edge}
+              onChange={() => props.onPick(edge)}
+            />
+            <span>{edge === 'pessimistic' ? 'the pessimistic edge' : 'the nominal figure'}</span>
+          </label>
+        )}
+      </For>
+    </fieldset>
+  );
+}
+
+/** The button that asks, with the progress and a way to stop; then whatever was found. */
+export function Asking(props: {
+  words: string;
+  answer: Pick<Answer<'map'>, 'progress' | 'older' | 'fault' | 'cancel'>;
+  disabled?: boolean;
+  onAsk: () => void;
+  children?: JSX.Element;
+}) {
+  const percent = () => Math.round((props.answer.progress() ?? 0) * 100);
+  return (
+    <>
+      <p class="asking">
+        <Show
+          when={props.answer.progress() !== null}
+          fallback={
+            <button
+              type="button"
+              class="ask-button"
+              disabled={props.disabled === true}
+              onClick={() => props.onAsk()}
+            >
+              {props.words}
+            </button>
+          }
+        >
+          <progress max="100" value={percent()} aria-label={props.words} />
+          <span class="asking-share">{percent()} %</span>
+          <button type="button" class="plain-button" onClick={() => props.answer.cancel()}>
+            stop
+          </button>
+        </Show>
+      </p>
+      <Show when={props.answer.fault()}>
+        {(fault) => (
+          <p class="reason" role="alert">
+            The sheet itself failed at this question ({fault()}).
+          </p>
+        )}
+      </Show>
+      <Show when={props.answer.older()}>
+        <p class="older-word">The design has been edited since; ask again.</p>
+      </Show>
+      {props.children}
+    </>
+  );
+}
+
+/** Makes changes of the design as one step back; texts typed in those fields go with it. */
+export function takeEdits(store: SheetStore, edits: readonly Edit[]): void {
+  store.commit();
+  for (const { path, value } of edits) {
+    store.change((design) => withValue(design, path, value), path, 'answers');
+  }
+  store.commit();
+}
+
+/** What was taken last, with the way back. */
+export function Taken(props: { words: string | null; onUndone: () => void }) {
+  const { store } = useSheet();
+  return (
+    <p class="taken" role="status">
+      <Show when={props.words}>
+        {(words) => (
+          <>
+            Taken: {words()}.{' '}
+            <button
+              type="button"
+              class="plain-button"
+              onClick={() => {
+                store.undo();
+                props.onUndone();
+              }}
+            >
+              take it back
+            </button>
+          </>
+        )}
+      </Show>
+    </p>
+  );
+}
