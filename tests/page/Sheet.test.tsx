@@ -211,6 +211,10 @@ describe('every field of the design', () => {
       },
       {
         ...startDesign,
+        converter: { ...startDesign.converter, kind: 'designed', heatTo: 'amplifierSink' },
+      },
+      {
+        ...startDesign,
         converter: { ...startDesign.converter, kind: 'module', heatTo: 'amplifierSink' },
         device: { ...startDesign.device, ladder: 'points', spreader: true, places: [{ x: 0.03, y: 0.04 }] },
         sink: {
