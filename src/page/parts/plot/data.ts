@@ -68,12 +68,16 @@ export function niceTicks(from: number, to: number, count: number): readonly num
   );
 }
 
+/** Values closer together than this part of their size (or than this, near nothing) are one level, not a curve. */
+const flat = 1e-9;
+
 /** The smallest range on round numbers that holds all values. */
 export function niceRange(values: readonly number[], count = 5): readonly [number, number] {
   const low = Math.min(...values);
   const high = Math.max(...values);
   if (!Number.isFinite(low) || !Number.isFinite(high)) return [0, 1];
-  const ticks = niceTicks(low, high > low ? high : low + 1, count);
+  const level = high - low <= flat * Math.max(1, Math.abs(low), Math.abs(high));
+  const ticks = niceTicks(low, level ? low + 1 : high, count);
   const step = ticks.length > 1 ? ticks[1]! - ticks[0]! : 1;
   return [Math.floor(low / step) * step, Math.ceil(high / step) * step];
 }
