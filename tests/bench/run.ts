@@ -1,5 +1,6 @@
 import { cpus } from 'node:os';
 import { buildPage } from '../../src/build/run.mjs';
+import { answerFigures } from './answers.ts';
 import { engineFigures } from './engine.ts';
 import { type Figure, tableOf } from './figures.ts';
 import { heatFigures } from './heat.ts';
@@ -21,6 +22,7 @@ async function measured(name: string, measure: () => Figure[] | Promise<Figure[]
 const figures = [
   ...(await measured('the engine', engineFigures)),
   ...(await measured('plate and keying', heatFigures)),
+  ...(await measured('answers', answerFigures)),
 ];
 if ((await buildPage()) === 0) {
   figures.push(

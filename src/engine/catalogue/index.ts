@@ -5,12 +5,14 @@ import { peopleQuantities } from './people.ts';
 import { serviceQuantities } from './service.ts';
 import { stageQuantities } from './stage.ts';
 import { supplyQuantities } from './supply.ts';
+import { supplyDetailQuantities } from './supplyDetail.ts';
 import type { QuantityEntry } from './types.ts';
 
 export type { QuantityEntry, StationKey } from './types.ts';
 
 const entries = [
   ...supplyQuantities,
+  ...supplyDetailQuantities,
   ...converterQuantities,
   ...amplifierQuantities,
   ...stageQuantities,

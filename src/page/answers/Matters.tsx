@@ -73,39 +73,41 @@ function Bars(props: { sensitivity: Sensitivity }) {
   const rows = () => props.sensitivity.rows.slice(0, mostBars);
   const greatest = () => rows()[0]?.size ?? 1;
   return (
-    <section class="table-scroll matters" tabindex="0" aria-label="What matters most, ranked">
-      <table>
-        <caption>
-          {props.sensitivity.measure.label}: change when a value is lowered (hatched) and raised (solid)
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">Value</th>
-            <th scope="col">changed by</th>
-            <th scope="col">lowered</th>
-            <td class="matters-bar" />
-            <th scope="col">raised</th>
-          </tr>
-        </thead>
-        <tbody>
-          <For each={rows()}>
-            {(row) => (
-              <tr>
-                <th scope="row">
-                  <a href={`#${fieldId(row.path)}`}>{row.label}</a>
-                </th>
-                <td>{row.step}</td>
-                <td>{writeChange(row.lowered, props.sensitivity.measure.dimension)}</td>
-                <td class="matters-bar">
-                  <Bar row={row} greatest={greatest()} />
-                </td>
-                <td>{writeChange(row.raised, props.sensitivity.measure.dimension)}</td>
-              </tr>
-            )}
-          </For>
-        </tbody>
-      </table>
-    </section>
+    <>
+      <p class="matters-words">
+        {props.sensitivity.measure.label}: change when a value is lowered (hatched) and raised (solid).
+      </p>
+      <section class="table-scroll matters" tabindex="0" aria-label="What matters most, ranked">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Value</th>
+              <th scope="col">changed by</th>
+              <th scope="col">lowered</th>
+              <td class="matters-bar" />
+              <th scope="col">raised</th>
+            </tr>
+          </thead>
+          <tbody>
+            <For each={rows()}>
+              {(row) => (
+                <tr>
+                  <th scope="row">
+                    <a href={`#${fieldId(row.path)}`}>{row.label}</a>
+                  </th>
+                  <td>{row.step}</td>
+                  <td>{writeChange(row.lowered, props.sensitivity.measure.dimension)}</td>
+                  <td class="matters-bar">
+                    <Bar row={row} greatest={greatest()} />
+                  </td>
+                  <td>{writeChange(row.raised, props.sensitivity.measure.dimension)}</td>
+                </tr>
+              )}
+            </For>
+          </tbody>
+        </table>
+      </section>
+    </>
   );
 }
 

@@ -128,7 +128,7 @@ function RemedyRow(props: { remedy: Remedy; onTake: () => void }) {
       <button
         type="button"
         class="ask-button"
-        aria-label={`Make this change: ${props.remedy.title}`}
+        aria-label={`make it: ${props.remedy.title}`}
         onClick={() => props.onTake()}
       >
         make it
@@ -140,14 +140,16 @@ function RemedyRow(props: { remedy: Remedy; onTake: () => void }) {
 /** What happens to one verdict. */
 function Effect(props: { effect: VerdictEffect }) {
   return (
-    <li classList={{ 'effect-same': props.effect.change === 'same' }}>
+    <li>
       <span class="effect-name">{props.effect.name}</span>{' '}
       <Show when={props.effect.before !== props.effect.after}>
         <StateWord state={props.effect.before} /> <span aria-hidden="true">→</span>
         <span class="only-read"> becomes </span>{' '}
       </Show>
       <StateWord state={props.effect.after} />
-      <Show when={props.effect.gain}> {props.effect.gain}</Show>
+      <Show when={props.effect.gain}>
+        <span>{props.effect.gain}</span>
+      </Show>
     </li>
   );
 }

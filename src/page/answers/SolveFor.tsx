@@ -2,7 +2,7 @@ import { createMemo, createSignal, For, Show } from 'solid-js';
 import type { Edge, FoundValue, UnknownAnswer } from '../../../shared/answers.ts';
 import { entryFor } from '../../engine/catalogue/index.ts';
 import { readQuantity } from '../../engine/quantity/read.ts';
-import { findUnit, fromSI, metricUnits } from '../../engine/quantity/units.ts';
+import { findUnit, fromSI, metricUnits, toSI } from '../../engine/quantity/units.ts';
 import { writeEcho, writeQuantity } from '../../engine/quantity/write.ts';
 import { Plot } from '../later.tsx';
 import { StateWord } from '../parts/StateWord.tsx';
@@ -152,7 +152,7 @@ function FoundRow(props: { found: FoundValue; onTake: () => void }) {
       <button
         type="button"
         class="ask-button"
-        aria-label={`Put in ${props.found.words}`}
+        aria-label={`put it in: ${props.found.words}`}
         onClick={() => props.onTake()}
       >
         put it in
@@ -175,6 +175,7 @@ function Curve(props: {
     return unknownPlot(props.answer, props.asked.value, entry, {
       label: `${spec.label}${shown.symbol ? `, ${shown.symbol}` : ''}`,
       toShown: (value) => fromSI(value, shown),
+      fromShown: (value) => toSI(value, shown),
       write: (value) => writeQuantity(value, spec.dimension, unit),
     });
   });

@@ -18,6 +18,7 @@ export interface Drawn {
 export interface AxisWords {
   readonly label: string;
   readonly toShown: (value: number) => number;
+  readonly fromShown: (shown: number) => number;
   /** A SI value with its unit. */
   readonly write: (value: number) => string;
 }
@@ -59,7 +60,7 @@ export function unknownPlot(
       yRange,
       xTicks: niceTicks(xRange[0], xRange[1], 6),
       yTicks: niceTicks(yRange[0], yRange[1], 5),
-      writeX: plain,
+      writeX: (value) => axis.write(axis.fromShown(value)),
       tickX: plain,
       writeY: (value) => write(back(value)),
       tickY: plain,
