@@ -133,7 +133,11 @@ function watch(page: Page, address: string): string[] {
     const own = origin === home || protocol === 'data:' || protocol === 'blob:';
     if (!own) troubles.push(`request to another host: ${request.url()}`);
   });
-  page.on('requestfailed', (request) => troubles.push(`request failed: ${request.url()}`));
+  page.on('requestfailed', (request) => {
+    // What the browser itself gives up (a preload without scripts, a page that is left) is no fault of the sheet.
+    const reason = request.failure()?.errorText ?? '';
+    if (reason !== 'net::ERR_ABORTED') troubles.push(`request failed: ${request.url()} ${reason}`);
+  });
   page.on('response', (response) => {
     if (response.status() >= 400) troubles.push(`answer ${response.status()}: ${response.url()}`);
   });
