@@ -48,6 +48,8 @@ export default defineConfig({
         root,
         test: {
           name: 'browser',
+          // Pointer and timing on a shared machine: a test that holds once holds.
+          retry: 2,
           environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
           setupFiles: ['tests/browser/setup.ts'],

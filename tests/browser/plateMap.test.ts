@@ -14,6 +14,11 @@ async function placeOf(page: Page): Promise<readonly [number, number]> {
 /** Brings the map into view and waits until what stands above it has taken its place. */
 async function showMap(page: Page): Promise<void> {
   const map = page.locator('.plate-map');
+  // The band comes last and may move what stands below the verdicts.
+  await page
+    .getByText(/nine of ten/)
+    .first()
+    .waitFor({ timeout: 30_000 });
   await page.locator('.plate-map .warmth').first().waitFor({ state: 'attached' });
   let before = Number.NaN;
   await expect
@@ -41,7 +46,9 @@ test('a part follows the pointer to the place under it, and the figures follow t
   await page.mouse.down();
   await page.mouse.move(fromX + 20, fromY - 30, { steps: 4 });
   await page.mouse.move(fromX + 40, fromY - 50, { steps: 4 });
-  await expect.poll(() => page.locator('.plate-said').textContent()).toMatch(/Device 1 .* plate under it/);
+  await expect
+    .poll(() => page.locator('.plate-said').textContent(), { timeout: 15_000 })
+    .toMatch(/Device 1 .* plate under it/);
   await page.mouse.move(fromX + 40, fromY - 60);
   // A millimetre, to which places snap, is less than 3 pixels here.
   const [atX, atY] = await middle();

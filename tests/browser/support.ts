@@ -59,7 +59,7 @@ export async function openSheet(options: SheetOptions = {}): Promise<OpenSheet> 
     deviceScaleFactor: options.scale ?? 1,
   });
   const page = await context.newPage();
-  const sheet = { page, context, address, troubles: watch(page, address) };
+  const sheet = { page, context, address, troubles: watch(page, address, options.javascript ?? true) };
   open.push(sheet);
   await options.prepare?.(page, context);
   await page.goto(address + (options.after ?? ''));
@@ -119,7 +119,7 @@ async function launchBrowser(): Promise<Browser> {
   });
 }
 
-function watch(page: Page, address: string): string[] {
+function watch(page: Page, address: string, scripts: boolean): string[] {
   const troubles: string[] = [];
   const home = new URL(address).origin;
   page.on('pageerror', (error) => troubles.push(`error: ${error.message}`));
@@ -134,9 +134,10 @@ function watch(page: Page, address: string): string[] {
     if (!own) troubles.push(`request to another host: ${request.url()}`);
   });
   page.on('requestfailed', (request) => {
-    // What the browser itself gives up (a preload without scripts, a page that is left) is no fault of the sheet.
+    // What the browser itself gives up is no fault of the sheet: a page that is left, scripts where none may run.
     const reason = request.failure()?.errorText ?? '';
-    if (reason !== 'net::ERR_ABORTED') troubles.push(`request failed: ${request.url()} ${reason}`);
+    const wanted = scripts || !request.url().endsWith('.js');
+    if (wanted && reason !== 'net::ERR_ABORTED') troubles.push(`request failed: ${request.url()} ${reason}`);
   });
   page.on('response', (response) => {
     if (response.status() >= 400) troubles.push(`answer ${response.status()}: ${response.url()}`);
