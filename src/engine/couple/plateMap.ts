@@ -113,9 +113,10 @@ const partRoom = 0.003;
  * Places for all parts that keep the hottest junction (or, of the converter, the plate under it) as cool as found, on
  * the plate and apart.
  *
- * Fails with `partsDoNotFit` where they cannot stand with that much room.
+ * effort: work the search may take, as in `PlacementRules`. Fails with `partsDoNotFit` where they cannot stand with that
+ * much room.
  */
-export function suggestedPlaces(design: Design, service: Service): Outcome<SuggestedPlaces> {
+export function suggestedPlaces(design: Design, service: Service, effort?: number): Outcome<SuggestedPlaces> {
   // Parts that stand wrong now must not keep the sheet from finding better places.
   const freed = withoutPlaces(design);
   const before = stateOf(design, service);
@@ -136,6 +137,7 @@ export function suggestedPlaces(design: Design, service: Service): Outcome<Sugge
       edge: edgeRoom,
       apart: partRoom,
       present: path.parts.map(({ source }) => ({ x: source.x, y: source.y })),
+      ...(effort === undefined ? {} : { effort }),
     },
   );
   if (!placement.ok) return placement;

@@ -28,7 +28,15 @@ export interface PlacementRules {
   readonly apart: number;
   /** Places to start from too, centre of each part; what is found is never worse. */
   readonly present?: readonly Place[];
+  /**
+   * Work the search may take, in rises of one part by another that are worked out (some microseconds each): with many
+   * parts it ends on a good arrangement instead of going on for a better one. Default `usualEffort`.
+   */
+  readonly effort?: number;
 }
+
+/** Own choice: with up to six parts the search ends by itself; with more it loses less than a tenth of the gain. */
+export const usualEffort = 60_000;
 
 export interface Place {
   readonly x: number;
@@ -57,6 +65,8 @@ interface Board {
   readonly terms: SeriesTerms;
   readonly parts: readonly Part[];
   readonly rules: PlacementRules;
+  /** Work that is left, as in the rules. */
+  readonly effort: { left: number };
 }
 
 interface Layout {
@@ -70,11 +80,11 @@ interface Layout {
 
 /**
  * Suggests places for parts on a plate: the hottest mean temperature as low as it gets, all parts on the plate and
- * apart. Deterministic: a search by moves and swaps from rows, columns, grids and the present places, with ever smaller
- * steps; it finds a good arrangement, not provably the best.
+ * apart. Deterministic: a search by moves and swaps from rows, columns, grids and the present places, the coolest
+ * first, with ever smaller steps and within the effort of the rules; it finds a good arrangement, not provably the best.
  *
  * @param plate film on its cooled face as for `plateSpread`
- * @param parts at least one, at most about ten
+ * @param parts at least one
  * @returns failure `partsDoNotFit` when no start keeps the rules
  */
 export function suggestPlaces(
@@ -84,23 +94,38 @@ export function suggestPlaces(
 ): Outcome<Placement> {
   const smallestWidth = Math.min(...parts.map((part) => part.width));
   const smallestLength = Math.min(...parts.map((part) => part.length));
-  const board: Board = { terms: seriesTerms(plate, smallestWidth, smallestLength), parts, rules };
-  const starts = startsOf(board).filter((places) => allowed(board, places));
-  let best: Layout | null = null;
-  for (const places of starts) {
-    const found = improve(board, layoutOf(board, places));
-    if (best === null || found.cost < best.cost * (1 - leastGain)) best = found;
-  }
-  if (best === null) {
+  const terms = seriesTerms(plate, smallestWidth, smallestLength);
+  const board: Board = { terms, parts, rules, effort: { left: rules.effort ?? usualEffort } };
+  const starts = startsOf(board)
+    .filter((places) => allowed(board, places))
+    .map((places) => layoutOf(board, places))
+    .sort((a, b) => a.cost - b.cost);
+  let best = starts[0];
+  if (best === undefined) {
     return failure('partsDoNotFit', 'The parts do not fit on the plate with these distances.');
+  }
+  for (const start of starts) {
+    if (board.effort.left <= 0) break;
+    const found = improve(board, start);
+    if (found.cost < best.cost * (1 - leastGain)) best = found;
   }
   const rises = risesOf(board, best.matrix);
   return success({ places: best.places, rises, hottest: Math.max(...rises) });
 }
 
-/** Rows of 1, 2, 3 … parts, evenly spread, in the given order and reversed, and the present places. */
+const alike = (parts: readonly Part[]) =>
+  parts.every(
+    ({ width, length, power, ownRise }) =>
+      width === parts[0]!.width &&
+      length === parts[0]!.length &&
+      power === parts[0]!.power &&
+      ownRise === parts[0]!.ownRise,
+  );
+
+/** Rows of 1, 2, 3 … parts, evenly spread, in the given order and (of unlike parts) reversed, and the present places. */
 function startsOf({ terms, parts, rules }: Board): (readonly Place[])[] {
   const { width, length } = terms.plate;
+  const same = alike(parts);
   const starts: (readonly Place[])[] = [];
   for (let columns = 1; columns <= parts.length; columns++) {
     const rows = Math.ceil(parts.length / columns);
@@ -112,7 +137,7 @@ function startsOf({ terms, parts, rules }: Board): (readonly Place[])[] {
         y: ((row + 0.5) * length) / rows,
       };
     });
-    starts.push(grid, [...grid].reverse());
+    starts.push(grid, ...(same ? [] : [[...grid].reverse()]));
   }
   if (rules.present?.length === parts.length) starts.push(rules.present);
   return starts;
@@ -183,7 +208,8 @@ function costOf(board: Board, matrix: readonly (readonly number[])[]): number {
 /** The layout with the parts of some places moved; the rest of the matrix is kept. */
 function moved(board: Board, layout: Layout, moves: ReadonlyMap<number, Place>): Layout | null {
   const places = layout.places.map((place, i) => moves.get(i) ?? place);
-  if (!allowed(board, places)) return null;
+  if (board.effort.left <= 0 || !allowed(board, places)) return null;
+  board.effort.left -= moves.size * places.length;
   const cosinesX = [...layout.cosinesX];
   const cosinesY = [...layout.cosinesY];
   for (const [i, place] of moves) [cosinesX[i], cosinesY[i]] = cosinesAt(board, i, place);

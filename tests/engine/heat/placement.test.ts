@@ -64,6 +64,25 @@ describe('suggested places', () => {
     expect(fromMiddle(1)).toBeLessThan(Math.min(fromMiddle(0), fromMiddle(2)));
   });
 
+  it('keep sixteen parts on the plate, apart and cooler than an even grid, within a small effort', () => {
+    const many = Array.from({ length: 16 }, (_, k) => ({ ...part, power: k < 6 ? 24 : 4 }));
+    const grid = many.map((_, k) => ({ x: 0.02 + 0.04 * (k % 4), y: 0.0125 + 0.025 * Math.floor(k / 4) }));
+    const little = resultOf(suggestPlaces(plate, many, { ...rules, present: grid, effort: 5000 }));
+    const none = resultOf(suggestPlaces(plate, many, { ...rules, present: grid, effort: 0 }));
+    const usual = resultOf(suggestPlaces(plate, many, { ...rules, present: grid }));
+    expect(little.hottest).toBeLessThan(none.hottest);
+    expect(usual.hottest).toBeLessThanOrEqual(little.hottest * (1 + 1e-3));
+    little.places.forEach(({ x, y }, i) => {
+      expect(x).toBeGreaterThan(part.width / 2 + rules.edge - 1e-9);
+      expect(y).toBeGreaterThan(part.length / 2 + rules.edge - 1e-9);
+      for (const other of little.places.slice(0, i)) {
+        const clearX = Math.abs(x - other.x) >= part.width + rules.apart - 1e-9;
+        const clearY = Math.abs(y - other.y) >= part.length + rules.apart - 1e-9;
+        expect(clearX || clearY).toBe(true);
+      }
+    });
+  });
+
   it('are the same each time', () => {
     const parts = [part, { ...part, power: 35 }, part];
     expect(suggestPlaces(plate, parts, rules)).toEqual(suggestPlaces(plate, parts, rules));
