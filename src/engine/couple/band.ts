@@ -5,11 +5,12 @@ import { type Service, services } from '../../../shared/solution.ts';
 import { ninetyPercent } from '../numerics/normalQuantile.ts';
 import { type BandSampler, bandSampler } from './bandSampler.ts';
 import { bandPeople, bandStates, bandVerdicts } from './bandVerdicts.ts';
+import type { Coupled } from './coupled.ts';
 import type { DutyLimit } from './duty.ts';
 import { ratingRise } from './heatPath.ts';
 import { type Prepared, prepare } from './prepare.ts';
 import { sampleDuty } from './sampleDuty.ts';
-import { type Coupled, type CycleState, cycleAt, holdTimeOf } from './serviceCycle.ts';
+import { type CycleState, cycleAt, holdTimeOf } from './serviceCycle.ts';
 import { dutyLimits, solve } from './solve.ts';
 
 /** Samples when nothing else is asked for: a power of two, at which the sequence fills the space evenly. */

@@ -8,10 +8,11 @@ import { type QuasiRandom, quasiRandom } from '../numerics/quasiRandom.ts';
 import { type SinkKnowledge, sinkKnowledge } from './benchKnowledge.ts';
 import { insideStore } from './caseStore.ts';
 import { sinkWith } from './correctedSink.ts';
+import type { Coupled } from './coupled.ts';
 import { type HeatPath, prepareHeatPath } from './heatPath.ts';
 import { type LoadResponse, loadResponse } from './loadResponse.ts';
 import type { Prepared } from './prepare.ts';
-import { type Coupled, type CycleState, cycleAt } from './serviceCycle.ts';
+import { type CycleState, cycleAt } from './serviceCycle.ts';
 import { openStore } from './store.ts';
 import { type Draft, nominalDraft, type Unknown, unknownsOf } from './unknowns.ts';
 

@@ -32,6 +32,12 @@ export function closedCaseOf(design: Design): ClosedCase {
   };
 }
 
+/** Heat that air and walls of the case hold, J/K. */
+export function caseCapacityOf(design: Design, pressure: number): number {
+  const { ambient } = design.surroundings;
+  return caseHeatCapacity(closedCaseOf(design), wallThickness, wallVolumetricHeat, ambient, pressure);
+}
+
 /** Mean air temperature inside the case for heat released in it, K. heat: W. */
 export function caseAirAt(design: Design, heat: number, pressure: number): number {
   return steadyCaseAir(closedCaseOf(design), Math.max(0, heat), design.surroundings.ambient, pressure).air;
@@ -45,7 +51,7 @@ export function insideStore(design: Design, path: HeatPath, pressure: number): S
     sink: tabulateSinkOverAir(path.sink, ambient, ambient + widestAirRise),
     sinkCapacity: path.sink.heatCapacity,
     box: tabulateCase(box, ambient, pressure),
-    boxCapacity: caseHeatCapacity(box, wallThickness, wallVolumetricHeat, ambient, pressure),
+    boxCapacity: caseCapacityOf(design, pressure),
     ambient,
   };
   const cold = { plate: 0, air: 0 };

@@ -2,8 +2,10 @@ import type { Design } from '../../../shared/design/schema.ts';
 import { type Outcome, success } from '../../../shared/outcome.ts';
 import type { RatingCurve, Service, Sweep, WarmUp } from '../../../shared/solution.ts';
 import { ladderRise, ladderStep } from '../heat/deviceLadder.ts';
+import type { Coupled } from './coupled.ts';
+import { heatSegments } from './cycleHeat.ts';
 import { type Prepared, prepare } from './prepare.ts';
-import { type Coupled, type CycleGuess, type CycleState, cycleAt, heatSegments } from './serviceCycle.ts';
+import { type CycleGuess, type CycleState, cycleAt } from './serviceCycle.ts';
 
 /**
  * Junction temperature against duty for one service, each point the periodic steady state within its cycle.

@@ -2,10 +2,10 @@ import type { Design } from '../../../shared/design/schema.ts';
 import { type Outcome, success } from '../../../shared/outcome.ts';
 import { type Service, services } from '../../../shared/solution.ts';
 import { ninetyPercent } from '../numerics/normalQuantile.ts';
+import { type Coupled, couple } from './coupled.ts';
 import { prepareFinal } from './final.ts';
 import { type LoadDoubts, loadDoubts } from './loadDoubts.ts';
 import type { Prepared } from './prepare.ts';
-import { type Coupled, couple } from './serviceCycle.ts';
 import type { ServiceLoad } from './serviceLoad.ts';
 import { prepareElectrics } from './supplySide.ts';
 

@@ -2,11 +2,11 @@ import type { Design } from '../../../shared/design/schema.ts';
 import type { Outcome } from '../../../shared/outcome.ts';
 import { pressureAtAltitude } from '../heat/air.ts';
 import { insideStore } from './caseStore.ts';
+import { type Coupled, couple } from './coupled.ts';
 import type { DesignedConverter } from './designedConverter.ts';
 import { type Final, prepareFinal } from './final.ts';
 import { type HeatPath, prepareHeatPath, withConverterShares } from './heatPath.ts';
 import { type JunctionLimits, junctionLimits } from './limits.ts';
-import { type Coupled, couple } from './serviceCycle.ts';
 import { openStore } from './store.ts';
 import { type Electrics, prepareElectrics } from './supplySide.ts';
 

@@ -1,6 +1,8 @@
 import type { Service } from '../../../shared/solution.ts';
+import type { Coupled } from './coupled.ts';
+import { heatsMoreThanReceive } from './cycleHeat.ts';
 import { type DutyLimit, safeShare } from './duty.ts';
-import { type Coupled, type CycleGuess, cycleAt, heatsMoreThanReceive } from './serviceCycle.ts';
+import { type CycleGuess, cycleAt } from './serviceCycle.ts';
 
 /** A safe duty of a sample is found to this; percentiles of many need no more. */
 const shareTolerance = 5e-4;

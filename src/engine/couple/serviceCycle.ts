@@ -1,72 +1,18 @@
-import type { Design } from '../../../shared/design/schema.ts';
 import { failure, type Outcome, success } from '../../../shared/outcome.ts';
 import type { HeatNode, Service } from '../../../shared/solution.ts';
-import { type HottestPoint, hottestOf } from '../amplifier/linearStage.ts';
-import { ladderImpedance, ladderPeriodic, ladderResistance, type Segment } from '../heat/deviceLadder.ts';
+import { ladderImpedance, ladderPeriodic, ladderResistance } from '../heat/deviceLadder.ts';
+import type { Coupled } from './coupled.ts';
+import { converterIntoPlate, type HeatSegment, heatSegments, rippleOf, segmentOf } from './cycleHeat.ts';
 import type { DutyPoint } from './duty.ts';
-import type { PowerPoint } from './feed.ts';
-import type { Final } from './final.ts';
-import { converterRises, type HeatPath, localRise } from './heatPath.ts';
-import { isMixed, tabulatedLoads } from './loadTable.ts';
-import { type Loads, receivePoint, type ServiceLoad, serviceLoad } from './serviceLoad.ts';
-import type { Store, StoreRises, StoreSegment } from './store.ts';
+import { converterRises, localRise } from './heatPath.ts';
+import type { ServiceLoad } from './serviceLoad.ts';
+import type { StoreRises, StoreSegment } from './store.ts';
 
-/** A held vowel: how long the envelope can stay at the hottest amplitude, s. Own choice, cautious. */
-const vowelTime = 0.3;
 /** Junction temperatures are settled to this, K, before the heat of a temperature-dependent final is believed. */
 const settleTolerance = 1e-5;
 const mostRounds = 80;
 /** A junction this hot has run away, K: silicon is no semiconductor any more. */
 const runawayTemperature = 900;
-
-/** A design ready to be asked for any service at any duty. */
-export interface Coupled {
-  readonly design: Design;
-  readonly loads: Loads;
-  readonly path: HeatPath;
-  readonly store: Store;
-  readonly receive: PowerPoint;
-  /** Hottest amplitude of a final that follows its envelope, at its PEP rail and a junction temperature; null for the others. */
-  hottest(junction: number): HottestPoint | null;
-  /** Load of a service at a junction temperature, kept when it does not depend on it. */
-  load(service: Service, junction: number): Outcome<ServiceLoad>;
-}
-
-export function couple(
-  design: Design,
-  loads: Loads,
-  path: HeatPath,
-  store: Store,
-  railAtPep: number,
-): Outcome<Coupled> {
-  const receive = receivePoint(loads, design.surroundings.ambient);
-  if (!receive.ok) return receive;
-  const kept = new Map<Service, Outcome<ServiceLoad>>();
-  const table = tabulatedLoads(loads);
-  const { final } = loads;
-  return success({
-    design,
-    loads,
-    path,
-    store,
-    receive: receive.value,
-    hottest: (junction) => hottestAmplitude(final, railAtPep, junction),
-    load(service, junction) {
-      if (final.feelsTemperature) return table(service, junction);
-      const known = kept.get(service) ?? serviceLoad(loads, service, junction);
-      kept.set(service, known);
-      return known;
-    },
-  });
-}
-
-function hottestAmplitude(final: Final, rail: number, junction: number): HottestPoint | null {
-  if (!final.followsEnvelope) return null;
-  return hottestOf((r) => {
-    const point = final.at(r, rail, junction);
-    return rail * point.railCurrent - point.rfPower + final.drivePower * r * r;
-  });
-}
 
 /** A service at one duty in its periodic steady state. Temperatures K, heat W. */
 export interface CycleState extends DutyPoint {
@@ -98,131 +44,6 @@ export interface CycleGuess {
   readonly store: StoreRises;
   /** K */
   readonly junction: number;
-}
-
-/** Heat of the converter that goes into the amplifier's sink, W. */
-function converterIntoPlate({ loads }: Coupled, part: HeatParts): number {
-  return loads.feed.heatToSink * part.converterHeat;
-}
-
-/** What the cycle's two parts put into plate and case, W. */
-function segmentOf(coupled: Coupled, duration: number, part: HeatParts): StoreSegment {
-  const { feed } = coupled.loads;
-  const toSink = coupled.design.amplifier.networkHeatToSink;
-  const converterToSink = converterIntoPlate(coupled, part);
-  const converterToCase = feed.heatToCase * part.converterHeat;
-  return {
-    duration,
-    plate: part.deviceHeat + toSink * part.networkHeat + converterToSink,
-    caseAir: (1 - toSink) * part.networkHeat + converterToCase + part.boards,
-  };
-}
-
-type HeatParts = Pick<PowerPoint, 'deviceHeat' | 'networkHeat' | 'converterHeat' | 'boards'>;
-
-/** Ripples already worked out: the duty does not change them. */
-const knownRipples = new WeakMap<ServiceLoad, number>();
-
-/** Rise of the junction within the over above what the over's mean heat gives, K. */
-function rippleOf(coupled: Coupled, load: ServiceLoad): number {
-  const known = knownRipples.get(load);
-  if (known !== undefined) return known;
-  if (isMixed(load)) {
-    return load.parts.reduce((sum, [part, weight]) => sum + weight * rippleOf(coupled, part), 0);
-  }
-  const found = findRipple(coupled, load);
-  knownRipples.set(load, found);
-  return found;
-}
-
-function findRipple(coupled: Coupled, load: ServiceLoad): number {
-  const { path } = coupled;
-  const { spoken, segments } = load.signal;
-  const mean = load.over.deviceHeat / path.deviceCount;
-  if (spoken) {
-    const most = (coupled.hottest(load.junction)?.heat ?? load.over.deviceHeat) / path.deviceCount;
-    return Math.max(0, most - mean) * ladderImpedance(path.stages, vowelTime);
-  }
-  if (segments === null) return 0;
-  const elements = segments.map(({ on, duration }) => ({
-    duration,
-    power: (on ? load.keyDownHeat : load.keyUpHeat) / path.deviceCount,
-  }));
-  // The plate under the device follows the elements too, in its own time.
-  const stages = [...path.stages, { resistance: path.spreading, timeConstant: path.spreadingTime }];
-  const device = ladderPeriodic(stages, elements).highest - mean * ladderResistance(stages);
-  return Math.max(0, device) + plateRipple(elements, path.deviceCount / path.sink.heatCapacity);
-}
-
-/**
- * How far the plate swings above its course under the mean heat while a pattern repeats, K: the highest of
- * ∫(P - mean) dt/C over its own mean. Long slots only: dots and dashes move a sink by hundredths of a kelvin. What the
- * sink sheds meanwhile is left out; that is small while the pattern is short against the sink's time constant.
- *
- * perJoule: rise of the plate per joule into each device, K/J.
- */
-function plateRipple(elements: readonly Segment[], perJoule: number): number {
-  let period = 0;
-  let energy = 0;
-  for (const { duration, power } of elements) {
-    period += duration;
-    energy += power * duration;
-  }
-  let surplus = 0;
-  let highest = 0;
-  let area = 0;
-  for (const { duration, power } of elements) {
-    const step = (power - energy / period) * duration;
-    area += (surplus + step / 2) * duration;
-    surplus += step;
-    highest = Math.max(highest, surplus);
-  }
-  return period > 0 ? (highest - area / period) * perJoule : 0;
-}
-
-/** One part of the cycle as the heat path meets it: into the stores, into one device, and the ripple on top. */
-export interface HeatSegment {
-  readonly segment: StoreSegment;
-  /** Into one device, W. */
-  readonly heat: number;
-  /** Of the converter into the plate at its place, W. */
-  readonly converterHeat: number;
-  /** Plate under the hottest device over the plate's mean, K. */
-  readonly local: number;
-  /** K */
-  readonly ripple: number;
-}
-
-/** The over and the rest of a cycle; a part of no duration is left out. */
-export function heatSegments(coupled: Coupled, share: number, load: ServiceLoad): readonly HeatSegment[] {
-  const { design, path, receive } = coupled;
-  const cycle = design.service.cycle;
-  const part = (duration: number, from: HeatParts, ripple: number): HeatSegment => {
-    const heat = from.deviceHeat / path.deviceCount;
-    const converterHeat = converterIntoPlate(coupled, from);
-    return {
-      segment: segmentOf(coupled, duration, from),
-      heat,
-      converterHeat,
-      local: localRise(path, heat, converterHeat),
-      ripple,
-    };
-  };
-  return [
-    part(share * cycle, load.over, rippleOf(coupled, load)),
-    part((1 - share) * cycle, receive, 0),
-  ].filter((each) => each.segment.duration > 0);
-}
-
-/** Whether every part of the design gets at least as much heat while transmitting as while listening. */
-export function heatsMoreThanReceive(coupled: Coupled, load: ServiceLoad): boolean {
-  const over = segmentOf(coupled, 1, load.over);
-  const rest = segmentOf(coupled, 1, coupled.receive);
-  return (
-    load.over.deviceHeat >= coupled.receive.deviceHeat &&
-    over.plate >= rest.plate &&
-    over.caseAir >= rest.caseAir
-  );
 }
 
 function cycleWith(coupled: Coupled, share: number, load: ServiceLoad, guess?: StoreRises): CycleState {
@@ -263,7 +84,7 @@ function cycleWith(coupled: Coupled, share: number, load: ServiceLoad, guess?: S
     platePeak: plate.highest,
     plateMean: plate.mean,
     sinkAir: plate.air,
-    ripple: peak.ripple,
+    ripple: peak.ripple + aboveMean(coupled, load, peak),
     localMean,
     plateAtPeak: plate.ends[hottest]!,
     heatAtPeak: peak.heat,
@@ -289,6 +110,12 @@ function cycleWith(coupled: Coupled, share: number, load: ServiceLoad, guess?: S
     iterations: plate.iterations,
     guess: { store: plate.guess, junction: junctionPeak },
   };
+}
+
+/** How much more than the over's mean heat warms the device and the plate under it in the hottest part of slots, K. */
+function aboveMean({ path }: Coupled, load: ServiceLoad, { heat }: HeatSegment): number {
+  const more = heat - load.over.deviceHeat / path.deviceCount;
+  return Math.max(0, more) * (ladderResistance(path.stages) + path.spreading);
 }
 
 function cycleMean(parts: readonly HeatSegment[], power: (segment: StoreSegment) => number): number {

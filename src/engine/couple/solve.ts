@@ -9,6 +9,8 @@ import {
   services,
 } from '../../../shared/solution.ts';
 import { caseAirAt } from './caseStore.ts';
+import type { Coupled } from './coupled.ts';
+import { heatsMoreThanReceive } from './cycleHeat.ts';
 import { type DutyLimit, safeShare } from './duty.ts';
 import { summariseFinal } from './finalSummary.ts';
 import { placesOf, putSink, stillFigures } from './heatValues.ts';
@@ -17,7 +19,7 @@ import { cautionFigures, coolEnough, judgePeople, touchOf, warn } from './people
 import { putPeople } from './peopleValues.ts';
 import { powerPaths } from './powerPath.ts';
 import { notesOf, type Prepared, prepare } from './prepare.ts';
-import { type Coupled, type CycleState, cycleAt, heatsMoreThanReceive, holdTimeOf } from './serviceCycle.ts';
+import { type CycleState, cycleAt, holdTimeOf } from './serviceCycle.ts';
 import { dutyWords, serviceWords } from './serviceWords.ts';
 import { type SupplyFinding, supplyState } from './supplyJudgement.ts';
 import { supplyReport } from './supplyReport.ts';

@@ -1,10 +1,11 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import type { Service } from '../../../shared/solution.ts';
 import { loadEntries, pepEntries, turnsEntries } from './amplifierValues.ts';
+import type { Coupled } from './coupled.ts';
 import { junctionToCaseOf } from './deviceStages.ts';
 import { type HeatPath, ratingRise } from './heatPath.ts';
 import type { Prepared } from './prepare.ts';
-import type { Coupled, CycleState } from './serviceCycle.ts';
+import type { CycleState } from './serviceCycle.ts';
 import type { Electrics } from './supplySide.ts';
 
 /** Collects named values; what is not a finite number is left out, so that nothing downstream meets NaN. */
