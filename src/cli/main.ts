@@ -3,19 +3,21 @@ import { parseArgs } from 'node:util';
 import { type Fault, parseDesign } from '../../shared/design/file.ts';
 import type { Design } from '../../shared/design/schema.ts';
 import { type Solution, services } from '../../shared/solution.ts';
+import { figuresCsv } from '../engine/catalogue/figuresCsv.ts';
+import { figuresJson } from '../engine/catalogue/figuresJson.ts';
 import { band, solve, sweep } from '../engine/index.ts';
 import { answer, contradiction } from './answers.ts';
 import { asCsv } from './asCsv.ts';
-import { asJson } from './asJson.ts';
 import { asText } from './asText.ts';
 import { bandLines } from './bandText.ts';
 
-const usage = `Usage: npm run --silent solve -- FILE [--json | --sweep] [--band]
+const usage = `Usage: npm run --silent solve -- FILE [--json | --csv | --sweep] [--band]
        npm run --silent solve -- FILE --remedies [--for VERDICT] [--json]
        npm run --silent solve -- FILE --unknown PATH --target QUANTITY=VALUE [--json]
 
 FILE     a design file (JSON); "-" reads standard input. Examples: shared/examples/*.json
 --json   every named quantity with symbol, unit, formula and source
+--csv    the same as a table, one quantity a row: value, edges of the band, formula or method, source
 --band   how sure the figures are: nine of ten from samples of what is not exactly known, and what matters most
 --sweep  junction temperature against duty for the three services, as CSV
 --remedies  what to change so that a verdict becomes fine, ranked; VERDICT is ssb, cw, keyDown, supply or people, the
@@ -38,6 +40,7 @@ function readArguments() {
       allowPositionals: true,
       options: {
         json: { type: 'boolean', default: false },
+        csv: { type: 'boolean', default: false },
         sweep: { type: 'boolean', default: false },
         band: { type: 'boolean', default: false },
         remedies: { type: 'boolean', default: false },
@@ -83,7 +86,8 @@ function main(): void {
   }
   const file = positionals[0];
   if (!file || positionals.length > 1) fail(usage, 2);
-  if (values.json && values.sweep) fail(`--json and --sweep exclude each other\n\n${usage}`, 2);
+  if ([values.json, values.csv, values.sweep].filter(Boolean).length > 1)
+    fail(`--json, --csv and --sweep exclude each other\n\n${usage}`, 2);
   if (values.band && values.sweep) fail(`--band and --sweep exclude each other\n\n${usage}`, 2);
   const wrongTogether = contradiction({ ...values, for: values.for, unknown: values.unknown });
   if (wrongTogether) fail(`${wrongTogether}\n\n${usage}`, 2);
@@ -104,7 +108,11 @@ function main(): void {
   const sure = found?.ok ? found.value : null;
   const solution = sure ? { ...nominal, verdicts: sure.verdicts } : nominal;
   if (values.json) {
-    process.stdout.write(asJson(design, solution, sure));
+    process.stdout.write(figuresJson(design, solution, sure));
+    return;
+  }
+  if (values.csv) {
+    process.stdout.write(figuresCsv(solution, sure));
     return;
   }
   process.stdout.write(asText(design, solution));

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { readCsv } from '../readCsv.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const example = 'shared/examples/field-station-60w.json';
@@ -62,6 +63,18 @@ describe('npm run solve', () => {
     expect(quantities.deviceHeatPep).toMatchObject({ unit: 'W', symbol: 'P_D', formula: expect.any(String) });
     expect(quantities['keyDown.safeDuty'].value).toBeGreaterThan(0);
     expect(quantities.pathResistance.label).toMatch(/Resistance/);
+  });
+
+  it('--csv prints every quantity as a table, with edges when the band is asked for', slow, () => {
+    const { status, stdout } = run(example, '--csv', '--band');
+    expect(status).toBe(0);
+    const rows = readCsv(stdout);
+    expect(rows.length).toBeGreaterThan(100);
+    const [, , , value, unit, low, high] = rows.find(([key]) => key === 'keyDown.junctionPeak') ?? [];
+    expect(unit).toBe('K');
+    expect(Number(low)).toBeLessThan(Number(value));
+    expect(Number(value)).toBeLessThan(Number(high));
+    expect(run(example, '--csv', '--json').status).toBe(2);
   });
 
   it('--sweep prints the duty curves as CSV with units in the header', slow, () => {

@@ -1,9 +1,9 @@
-import type { Band } from '../../shared/band.ts';
-import { fileUnits } from '../../shared/design/fields.ts';
-import type { Design } from '../../shared/design/schema.ts';
-import type { Solution } from '../../shared/solution.ts';
-import { entryFor } from '../engine/catalogue/index.ts';
-import { sources } from '../engine/catalogue/sources.ts';
+import type { Band } from '../../../shared/band.ts';
+import { fileUnits } from '../../../shared/design/fields.ts';
+import type { Design } from '../../../shared/design/schema.ts';
+import type { Solution } from '../../../shared/solution.ts';
+import { entryFor } from './index.ts';
+import { sources } from './sources.ts';
 
 function describe(key: string, value: number) {
   const entry = entryFor(key);
@@ -25,7 +25,7 @@ function describe(key: string, value: number) {
  * Every named quantity with what it is and where it comes from, and the verdicts, as one JSON object. band: null where
  * it was not asked for; the verdicts are nominal then.
  */
-export function asJson(design: Design, solution: Solution, band: Band | null = null): string {
+export function figuresJson(design: Design, solution: Solution, band: Band | null = null): string {
   const quantities = Object.fromEntries(
     Object.entries(solution.values).map(([key, value]) => [key, describe(key, value)]),
   );
