@@ -3,6 +3,7 @@ import { createEffect, createMemo, createSignal, For, Index, on, Show } from 'so
 import { converterFields, type PlatePart, partLayout, plateParts } from '../../../shared/plateLayout.ts';
 import type { PlateMap as WarmPlate } from '../../../shared/solution.ts';
 import { writeNumber, writeQuantity } from '../../engine/quantity/write.ts';
+import { SavePicture } from '../export/SavePicture.tsx';
 import { niceTicks } from '../parts/plot/data.ts';
 import { ServicePicker } from '../parts/ServicePicker.tsx';
 import {
@@ -60,6 +61,7 @@ export function PlateMap() {
   const [busy, setBusy] = createSignal(false);
   let moved: number | null = null;
   let asked = 0;
+  let figure!: HTMLElement;
 
   const layout = createMemo(() => {
     const found = partLayout(store.view);
@@ -141,8 +143,14 @@ export function PlateMap() {
     );
   }
 
+  function drawCopy(paper: HTMLElement): () => void {
+    const sketch = figure.querySelector('.plate-sketch');
+    if (sketch) paper.append(sketch.cloneNode(true));
+    return () => paper.replaceChildren();
+  }
+
   return (
-    <figure class="plate-map">
+    <figure class="plate-map" ref={figure}>
       <figcaption>
         <span class="plot-title">Plate map</span> <span class="plot-finding">{finding(map())}</span>
       </figcaption>
@@ -176,6 +184,7 @@ export function PlateMap() {
                 spread evenly
               </button>
             </Show>
+            <SavePicture title="Plate map" draw={drawCopy} />
           </p>
           <p class="plate-said" aria-live="polite">
             {said()}

@@ -1,4 +1,6 @@
 import { createEffect, createSignal, createUniqueId, For, on, onCleanup, onMount, Show } from 'solid-js';
+import { render } from 'solid-js/web';
+import { SavePicture } from '../../export/SavePicture.tsx';
 import { createPrinting } from '../../state/printing.ts';
 import { useSheet } from '../../state/sheet.ts';
 import { type CanvasPlot, loadPlotting, mountPlot } from './canvas.ts';
@@ -116,6 +118,10 @@ export function Plot(props: {
         >
           {asTable() ? 'hide the table' : 'values as table'}
         </button>
+        <SavePicture
+          title={props.title}
+          draw={(paper) => render(() => <SvgPlot data={props.data} />, paper)}
+        />
       </div>
       <div id={tableId} class="plot-table" hidden={!asTable()}>
         <Show when={asTable()}>

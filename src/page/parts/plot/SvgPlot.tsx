@@ -1,13 +1,14 @@
 import { createMemo, For } from 'solid-js';
 import { lastPoint, type PlotData, type PlotSeries, spread } from './data.ts';
 
-const width = 720;
-const height = 330;
+/** The size of the drawing in its own units; text has 12.5 of them. */
+const usualSize = { width: 720, height: 330 };
 const margin = { top: 16, right: 96, bottom: 44, left: 58 };
 const labelHeight = 15;
 
 /** The plot as a line drawing: shown in print, before the canvas is there, and where no canvas can be had. */
-export function SvgPlot(props: { data: PlotData }) {
+export function SvgPlot(props: { data: PlotData; size?: { width: number; height: number } }) {
+  const { width, height } = props.size ?? usualSize;
   const x = (value: number) => {
     const [low, high] = props.data.xRange;
     return margin.left + ((value - low) / (high - low)) * (width - margin.left - margin.right);
