@@ -6,7 +6,7 @@ export interface Edges {
   readonly high: number | null;
 }
 
-/** How much one unknown has to do with the spread of a service's junction temperature. */
+/** How much one unknown has to do with the spread of a temperature: a service's junction, or the metal. */
 export interface UnknownShare {
   readonly key: string;
   readonly label: string;
@@ -15,7 +15,7 @@ export interface UnknownShare {
   readonly path: string | null;
   /** Share of the variance, 0..1. */
   readonly share: number;
-  /** What its own 90 % half-width moves the junction by, K; positive when more of it heats. */
+  /** What its own 90 % half-width moves the temperature by, K; positive when more of it heats. */
   readonly effect: number;
 }
 
@@ -46,6 +46,8 @@ export interface Band {
   readonly people: PeopleAtEdge | null;
   /** Most important first, by service. */
   readonly ranking: Readonly<Partial<Record<Service, readonly UnknownShare[]>>>;
+  /** The same for the hottest place a hand can touch; empty without one. */
+  readonly metalRanking: readonly UnknownShare[];
   /** Junction temperature against duty. */
   readonly duty: Readonly<Partial<Record<Service, BandCurve>>>;
   /** Sink resistance against heat; null without a sink. */

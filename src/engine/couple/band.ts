@@ -151,15 +151,15 @@ function curveOf(columns: Columns, key: (i: number) => string, x: readonly numbe
   return { x, low: edges.map((edge) => edge.low), high: edges.map((edge) => edge.high ?? edge.low) };
 }
 
-/** Squared correlation of each unknown with the junction temperature: its first-order share of the variance. */
+/** Squared correlation of each unknown with a temperature: its first-order share of the variance. */
 function rankingOf(
   sampler: BandSampler,
   places: readonly Float64Array[],
-  junction: readonly number[],
+  figure: readonly number[],
 ): readonly UnknownShare[] {
-  const count = junction.length;
-  const mean = junction.reduce((sum, value) => sum + value, 0) / count;
-  const variance = junction.reduce((sum, value) => sum + (value - mean) ** 2, 0) / count;
+  const count = figure.length;
+  const mean = figure.reduce((sum, value) => sum + value, 0) / count;
+  const variance = figure.reduce((sum, value) => sum + (value - mean) ** 2, 0) / count;
   if (!(variance > 0)) return [];
   const ranked = sampler.unknowns.map((unknown, i) => {
     let along = 0;
@@ -168,7 +168,7 @@ function rankingOf(
     for (const row of places) centre += row[i]! / count;
     for (let n = 0; n < count; n++) {
       const z = places[n]![i]! - centre;
-      along += z * (junction[n]! - mean);
+      along += z * (figure[n]! - mean);
       square += z * z;
     }
     const slope = along / square;
@@ -265,6 +265,7 @@ function assemble(
     const curve = curveOf(columns, (i) => `${service} ${i}`, dutyShares);
     if (curve) duty[service] = curve;
   }
+  const metal = columns.values.get('metal');
   const states = bandStates(prepared, solution, edges);
   return {
     ...run,
@@ -273,6 +274,7 @@ function assemble(
     verdicts: bandVerdicts(prepared, solution, edges, states, runaway),
     people: bandPeople(prepared, solution, edges.metal),
     ranking,
+    metalRanking: metal?.length === places.length ? rankingOf(sampler, places, metal) : [],
     duty,
     rating: curveOf(columns, (i) => `rating ${i}`, heats),
     runaway,

@@ -180,7 +180,7 @@ export function bandPeople(
 }
 
 /** Highest nominal temperature of the plate under a device in any service, K. */
-function hottestMetal({ heatPath }: Solution): number | null {
+export function hottestMetal({ heatPath }: Solution): number | null {
   const peaks = services.flatMap((service) =>
     heatPath[service].filter(({ key }) => key === 'plateUnderDevice').map(({ peak }) => peak),
   );

@@ -87,7 +87,8 @@ function variantFor(prepared: Prepared, base: Coupled, design: Design): Variant 
   return coupled.ok ? variantOf(coupled.value) : null;
 }
 
-function withConverter(design: Design, change: number): Design {
+/** The design with the efficiency of its bought converter moved, points as a share of 1. */
+export function withConverter(design: Design, change: number): Design {
   const points = design.converter.points.map((point) => ({
     ...point,
     efficiency: Math.min(
