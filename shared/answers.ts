@@ -10,7 +10,7 @@ export interface Edit {
   readonly value: unknown;
 }
 
-/** Which figure of a junction counts: the nominal one, or the pessimistic edge of its 90 % band. */
+/** Which figure counts: the nominal one, or the pessimistic edge of its 90 % band where there is a doubt of it. */
 export type Edge = 'nominal' | 'pessimistic';
 
 /** What a remedy costs to do, least first. */
@@ -66,6 +66,8 @@ export interface RemedyList {
   readonly name: string;
   readonly state: State;
   readonly edge: Edge;
+  /** Which figure decides and why, in a sentence. */
+  readonly figures: string;
   /** How far it is from fine now, in words; empty when it is fine. */
   readonly missing: string;
   readonly reach: Reach;
@@ -100,6 +102,8 @@ export interface FoundValue {
   /** The quantity as a fresh solve of the design with this value gives it. */
   readonly reached: number;
   readonly reachedWords: string;
+  /** Figures of the other targets, in their order. */
+  readonly others: readonly { readonly label: string; readonly words: string }[];
   readonly edit: Edit;
   /** State of each verdict with it. */
   readonly verdicts: readonly Pick<Verdict, 'key' | 'name' | 'state' | 'headline'>[];
@@ -109,6 +113,8 @@ export interface UnknownAnswer {
   readonly label: string;
   readonly dimension: Dimension | null;
   readonly edge: Edge;
+  /** Which figure of each target counts and why, in sentences. */
+  readonly figures: readonly string[];
   /** Lowest first; more than one where the quantity does not rise or fall throughout. */
   readonly found: readonly FoundValue[];
   readonly sentence: string;

@@ -7,12 +7,6 @@ import {
 } from '../../shared/answers.ts';
 import { wrap } from './asText.ts';
 
-const edgeWords = {
-  nominal: 'Judged by the nominal figures.',
-  pessimistic:
-    'Junctions are judged at the pessimistic edge of their band; --edge nominal judges the figures as printed.',
-} as const;
-
 function effectText({ name, before, after, gain }: VerdictEffect): string {
   const states = before === after ? after : `${before} -> ${after}`;
   return gain === '' ? `${name} ${states}` : `${name} ${states}, ${gain}`;
@@ -49,15 +43,15 @@ export function remediesText(name: string, list: RemedyList): string {
     ...list.remedies.flatMap((one, i) => remedyLines(one, i + 1)),
     ...pairs,
     '',
-    wrap(edgeWords[list.edge], ''),
+    wrap(list.figures, ''),
   ].join('\n')}\n`;
 }
 
 /** The answer to an unknown as plain text. */
 export function unknownText(name: string, answer: UnknownAnswer): string {
   const found = answer.found.flatMap((one) => [
-    `  ${one.words}: ${one.reachedWords}   (${one.edit.path} = ${JSON.stringify(one.value)})`,
+    `  ${one.words}: ${[one.reachedWords, ...one.others.map(({ words }) => words)].join(', ')}   (${one.edit.path} = ${JSON.stringify(one.value)})`,
     ...one.verdicts.map((verdict) => `      ${verdict.name} [${verdict.state}]: ${verdict.headline}`),
   ]);
-  return `${[name, '', wrap(answer.sentence, ''), '', ...found, '', wrap(edgeWords[answer.edge], '')].join('\n')}\n`;
+  return `${[name, '', wrap(answer.sentence, ''), '', ...found, '', wrap(answer.figures.join(' '), '')].join('\n')}\n`;
 }

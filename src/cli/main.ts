@@ -23,8 +23,9 @@ FILE     a design file (JSON); "-" reads standard input. Examples: shared/exampl
 --remedies  what to change so that a verdict becomes fine, ranked; VERDICT is ssb, cw, keyDown, supply or people, the
             worst if not given
 --unknown   one given value as the unknown, by its path in the file such as sink.length, so that a found quantity meets
-            its target: --unknown sink.length --target "keyDown.safeDuty=50 %". More than one --target must agree.
---edge      nominal, or pessimistic (the default): which figure of a junction counts for --remedies and --unknown
+            its target: --unknown sink.length --target "keyDown.safeDuty=50 %". With more than one --target one is met
+            and the others are kept.
+--edge      nominal, or pessimistic (the default): which figure counts for --remedies and --unknown
 --help   this text
 
 Exit code: 0 solved (whatever the verdicts say), 1 the file is no valid design, 2 wrong use.`;

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { answer, contradiction, readTarget } from '../../src/cli/answers.ts';
-import { exampleOf } from '../engine/couple/designs.ts';
+import { change, exampleOf } from '../engine/couple/designs.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const slow = { timeout: 60_000 };
@@ -97,6 +97,49 @@ describe('what is asked', () => {
     });
     expect(printed?.ok).toBe(true);
     expect(printed?.ok && printed.text).toMatch(/^No value of “Length along the fins”/);
+  });
+
+  const asked = (name: string, unknown: string, ...target: string[]) => {
+    const printed = answer(exampleOf(name), { ...nothing, unknown, target });
+    return plainSpaces(printed?.ok ? printed.text : (printed?.message ?? ''));
+  };
+
+  it.each([
+    [
+      'contradictory targets',
+      asked('field-station-60w', 'sink.length', 'keyDown.safeDuty=50 %', 'sinkMass=300 g'),
+      /targets contradict each other: 50\.0 % of “Safe duty \(key-down\)” asks for .* mm; 300 g of “.*ass.*” asks for .* mm/,
+    ],
+    [
+      'an unknown that another value fixes',
+      asked('field-station-60w', 'device.padResistance', 'keyDown.safeDuty=50 %'),
+      /has no effect while “.*” is “.*”\. Choose “own value in K\/W” first/,
+    ],
+    [
+      'two values that both do it',
+      asked('data-final-100w', 'sink.length', 'keyDown.safeDuty=15 %'),
+      /There are 2 values: .* mm and .* mm each give 15\.0 %.*does not rise or fall throughout/,
+    ],
+    [
+      'two targets of which one is met and one kept',
+      asked('field-station-60w', 'sink.length', 'keyDown.safeDuty=50 %', 'sinkMass=5 kg'),
+      /gives 50\.0 % for “Safe duty \(key-down\)” and .* for “.*ass/,
+    ],
+  ])('tells of %s', (_name, text, words) => {
+    expect(text).toMatch(words);
+  });
+
+  it('says by how far nothing is enough, and which figures decide', () => {
+    const hopeless = change(exampleOf('data-final-100w'), {
+      surroundings: { ambient: 343.15 },
+      limits: { designJunction: 343.5 },
+    });
+    const printed = answer(hopeless, { ...nothing, remedies: true, for: 'key-down' });
+    const text = plainSpaces(printed?.ok ? printed.text : '');
+    expect(text).toMatch(
+      /Nothing here is enough for Key-down\. .* this is left: the junction is [\d.]+ K above/,
+    );
+    expect(text).toMatch(/Judged by the nominal figures\./);
   });
 
   it('gives JSON on request', () => {

@@ -1,4 +1,4 @@
-import type { Measure } from '../../../../shared/answers.ts';
+import type { Edge, Measure } from '../../../../shared/answers.ts';
 import type { Design } from '../../../../shared/design/schema.ts';
 import { failure, type Outcome, success } from '../../../../shared/outcome.ts';
 import { type Service, services } from '../../../../shared/solution.ts';
@@ -6,8 +6,8 @@ import { entryFor } from '../../catalogue/index.ts';
 import { bracketedRoot } from '../../numerics/bracketedRoot.ts';
 import { writeDuration, writeQuantity } from '../../quantity/write.ts';
 import { solve } from '../solve.ts';
+import { atEdge, type Doubt, holdAtEdge, quantityEdge, shifted, touchAtEdge } from './edge.ts';
 import { noSteadyState, quickMargin } from './quick.ts';
-import { atEdge, type Doubt } from './standing.ts';
 
 /** A found quantity made ready to be asked of many designs. */
 export interface Gauge extends Measure {
@@ -33,6 +33,11 @@ const better = new Set([
   'greatestLoadPower',
   'allowedHeat',
   'batteryTime',
+  'runTime',
+  'runTimeCautious',
+  'ratingHeat',
+  'sinkHeatCapacity',
+  'swingLimit',
 ]);
 
 /** Names of the services where the catalogue has none of its own; the page says the same. */
@@ -60,7 +65,7 @@ function writer(key: string, dimension: Measure['dimension']): Gauge['write'] {
 /**
  * A gauge for a found quantity by its catalogue key, such as "keyDown.safeDuty".
  *
- * doubt: junction temperatures and margins are read at the pessimistic edge; everything else is nominal. Fails with
+ * doubt: every figure is read at its pessimistic edge where there is a doubt of it (`figureWords`). Fails with
  * `noSuchQuantity` and, for something the builder enters, `quantityIsGiven`.
  */
 export function gaugeFor(key: string, doubt: Doubt): Outcome<Gauge> {
@@ -87,16 +92,60 @@ export function gaugeFor(key: string, doubt: Doubt): Outcome<Gauge> {
 }
 
 function readerOf(key: string, name: string, service: Service | null, doubt: Doubt): Gauge['value'] {
-  if (service !== null && name === 'junctionMargin') return (design) => marginAt(design, service, doubt);
-  if (service !== null && name === 'junctionPeak') {
-    return (design) => {
-      const nominal = solve(design).values[key];
-      return nominal === undefined ? null : atEdge(nominal, design.surroundings.ambient, service, doubt);
-    };
-  }
   const nominal = (design: Design) => solve(design).values[key] ?? null;
-  if (service === null || name !== 'safeDuty' || doubt[service] === undefined) return nominal;
-  return (design) => carefulDuty(design, service, nominal(design), doubt);
+  if (name === 'touchTemperature') return (design) => touchAtEdge(design, doubt);
+  if (service === null) return otherAtEdge(key, name, doubt);
+  switch (name) {
+    case 'junctionMargin':
+      return (design) => marginAt(design, service, doubt);
+    case 'junctionPeak':
+      return (design) => {
+        const junction = nominal(design);
+        return junction === null ? null : atEdge(junction, design.surroundings.ambient, service, doubt);
+      };
+    case 'safeDuty':
+      if (doubt.junction[service] === undefined) return nominal;
+      return (design) => carefulDuty(design, service, nominal(design), doubt);
+    case 'holdTime':
+      return (design) => {
+        const time = holdAtEdge(design, service, doubt);
+        return time === null || Number.isFinite(time) ? time : null;
+      };
+    default:
+      return otherAtEdge(key, name, doubt);
+  }
+}
+
+/** Any other figure, moved as far as its edge lies from it in the design the doubt belongs to. */
+function otherAtEdge(key: string, name: string, doubt: Doubt): Gauge['value'] {
+  const { low, high } = quantityEdge(key, doubt);
+  const factor = better.has(name) ? low : high;
+  return (design) => {
+    const nominal = solve(design).values[key];
+    return nominal === undefined ? null : shifted(key, nominal, design.surroundings.ambient, factor);
+  };
+}
+
+/** Quantities with a way of their own to the edge. */
+const junctionQuantities = new Set(['junctionMargin', 'junctionPeak', 'safeDuty', 'holdTime']);
+
+/** Which figure of a quantity counts, and why, in a sentence. */
+export function figureWords(key: string, edge: Edge, doubt: Doubt): string {
+  const label = entryFor(key)?.label ?? key;
+  if (edge === 'nominal') return `“${label}” is the nominal figure.`;
+  const service = serviceOf(key);
+  const name = service === null ? key : key.slice(service.length + 1);
+  if (name === 'touchTemperature') {
+    return `“${label}” is the pessimistic edge of the metal, or 5\u202fK or 15\u202f% of the rise above the nominal figure where that is hotter.`;
+  }
+  const own = service !== null && junctionQuantities.has(name) && doubt.from !== null;
+  const { source } = own ? { source: 'band' as const } : quantityEdge(key, doubt);
+  if (source === 'band') return `“${label}” is judged at the pessimistic edge of its band.`;
+  if (source === 'load') {
+    const converter = doubt.from?.design.converter.kind === 'module' ? ' and of the converter' : '';
+    return `“${label}” is judged with the efficiency of the final${converter} at the pessimistic edge.`;
+  }
+  return `“${label}” is the nominal figure: the sheet knows no doubt of it.`;
 }
 
 /** A duty is told in whole per cent; this is well below. */
@@ -137,10 +186,8 @@ export function excessOver(gauge: Gauge, target: number, doubt: Doubt): Excess {
   }
   if (service !== null && name === 'holdTime') {
     return (design) => {
-      const solution = solve(design);
-      if (!solution.services[service].ok) return null;
-      const time = solution.values[gauge.quantity];
-      return 1 / target - (time === undefined ? 0 : 1 / Math.max(time, 1e-3));
+      const time = holdAtEdge(design, service, doubt);
+      return time === null ? null : 1 / target - 1 / Math.max(time, 1e-3);
     };
   }
   const sign = gauge.moreIsBetter ? 1 : -1;

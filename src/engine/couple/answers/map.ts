@@ -7,7 +7,7 @@ import { prepare } from '../prepare.ts';
 import { cycleAt } from '../serviceCycle.ts';
 import { serviceWords } from '../serviceWords.ts';
 import { doubtSteps } from './doubt.ts';
-import { atEdge, type Doubt, noDoubt } from './standing.ts';
+import { atEdge, type Doubt, noDoubt } from './edge.ts';
 import { lastOf, within } from './steps.ts';
 
 /** Rows looked at in every column before anything is bisected. */

@@ -2,7 +2,7 @@ import type { Design } from '../../../../shared/design/schema.ts';
 import type { Service } from '../../../../shared/solution.ts';
 import { prepare } from '../prepare.ts';
 import { type CycleGuess, cycleAt } from '../serviceCycle.ts';
-import { atEdge, type Doubt, noDoubt } from './standing.ts';
+import { atEdge, type Doubt, noDoubt } from './edge.ts';
 
 /** Stands for a junction without a steady state, K below the limit; far from any real margin. */
 export const noSteadyState = -1e4;

@@ -14,6 +14,7 @@ import type { Caution, Severity } from '../../../../shared/solution.ts';
 import { amplifierRemedies } from './amplifierRemedies.ts';
 import { changedSamples, doubtOf, doubtSteps } from './doubt.ts';
 import { dutyRemedies } from './dutyRemedies.ts';
+import { type Doubt, noDoubt } from './edge.ts';
 import { applyEdits, withinRanges } from './edits.ts';
 import { strongestAllowed, weakestFitting } from './ladder.ts';
 import { mountingRemedies } from './mountingRemedies.ts';
@@ -24,12 +25,10 @@ import { sinkRemedies } from './sinkRemedies.ts';
 import {
   changeOf,
   compareStandings,
-  type Doubt,
   gainWords,
   isService,
   type Judged,
   judge,
-  noDoubt,
   type Standing,
   verdictKeys,
   worstVerdict,
@@ -135,7 +134,7 @@ function choose(job: Job, offer: Offer, before: Design = job.base.design): Chose
   const design = applyEdits(before, change.edits);
   const judged = judge(design, job.doubt);
   const sure =
-    job.edge === 'nominal' || !isService(job.verdict) || judged.standings[job.verdict].state !== 'fine';
+    job.edge === 'nominal' || job.verdict === 'supply' || judged.standings[job.verdict].state !== 'fine';
   return sure ? { offer, change, judged } : chooseSurely(job, offer, before, change);
 }
 
@@ -290,7 +289,7 @@ function pairsOf(job: Job, singles: readonly Chosen[]): readonly Remedy[] {
 export interface RemedyOptions {
   /** The worst one if not given. */
   readonly verdict?: VerdictKey | undefined;
-  /** Which figure of the junctions counts; nominal if not given. */
+  /** Which figure counts; nominal if not given. */
   readonly edge?: Edge | undefined;
   /** Pairs are tried even where a single change is enough. */
   readonly pairs?: boolean | undefined;
@@ -318,6 +317,18 @@ export function* remedySteps(design: Design, options: RemedyOptions = {}): Gener
   return listOf(job, remedies, pairs);
 }
 
+/** Which figure decides a verdict. */
+function figuresOf(verdict: VerdictKey, edge: Edge): string {
+  if (edge === 'nominal') return 'Judged by the nominal figures.';
+  if (verdict === 'supply') {
+    return 'Judged by the nominal figures: the verdict of the 12\u202fV side has no band.';
+  }
+  if (verdict === 'people') {
+    return 'The metal is judged at its pessimistic edge; distances are nominal figures, since the sheet knows no doubt of them.';
+  }
+  return 'The junction is judged at the pessimistic edge of its band; what is enough has been judged by a band of its own.';
+}
+
 function nothingToDo(base: Judged, verdict: VerdictKey, edge: Edge): RemedyList {
   const { name } = base.standings[verdict].verdict;
   return {
@@ -325,6 +336,7 @@ function nothingToDo(base: Judged, verdict: VerdictKey, edge: Edge): RemedyList 
     name,
     state: 'fine',
     edge,
+    figures: figuresOf(verdict, edge),
     missing: '',
     reach: 'fits',
     sentence: `${name} is fine as it stands: nothing needs to change for it.`,
@@ -342,6 +354,7 @@ function listOf(job: Job, remedies: readonly Remedy[], pairs: readonly Remedy[])
     name: standing.verdict.name,
     state: standing.state,
     edge: job.edge,
+    figures: figuresOf(job.verdict, job.edge),
     missing: standing.missing,
     reach,
     sentence: sentenceOf(reach, enough, remedies, pairs, standing),

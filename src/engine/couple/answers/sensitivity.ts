@@ -9,8 +9,9 @@ import {
 import type { Design } from '../../../../shared/design/schema.ts';
 import { failure, type Outcome, success } from '../../../../shared/outcome.ts';
 import type { Verdict } from '../../../../shared/solution.ts';
+import { noDoubt } from './edge.ts';
 import { type Gauge, gaugeFor, marginAt } from './gauge.ts';
-import { isService, noDoubt } from './standing.ts';
+import { isService } from './standing.ts';
 import { lastOf } from './steps.ts';
 
 /** A tenth more or less of what has a natural zero; own choice. */

@@ -11,15 +11,10 @@ import {
 import { joinUnit, writeNumber } from '../../quantity/write.ts';
 import { bandState } from '../bandVerdicts.ts';
 import { junctionLimits, worst } from '../limits.ts';
+import { judgePeople } from '../people.ts';
 import { solve } from '../solve.ts';
-
-/**
- * By how much the pessimistic edge of a service's junction rise over the room lies above the nominal one, as a factor;
- * a service that is not named is judged by its nominal figures.
- */
-export type Doubt = Readonly<Partial<Record<Service, number>>>;
-
-export const noDoubt: Doubt = {};
+import { peopleVerdict } from '../verdicts.ts';
+import { atEdge, type Doubt, metalAtEdge, noDoubt } from './edge.ts';
 
 /**
  * How a verdict stands, so that two designs can be compared: by `rank`, number by number, the first difference decides
@@ -56,11 +51,6 @@ const tellKelvins = 0.2;
 const tellDrop = 5e-4;
 
 const kelvins = (value: number) => joinUnit(writeNumber(Math.abs(value), 2, true), 'K');
-
-/** The pessimistic edge of a junction temperature, K. */
-export function atEdge(junction: number, ambient: number, service: Service, doubt: Doubt): number {
-  return ambient + (junction - ambient) * (doubt[service] ?? 1);
-}
 
 function verdictOf(solution: Solution, key: VerdictKey): Verdict {
   return solution.verdicts.find((verdict) => verdict.key === key)!;
@@ -127,9 +117,21 @@ function supplyStanding(design: Design, solution: Solution): Standing {
   };
 }
 
-function peopleStanding(solution: Solution): Standing {
-  const verdict = verdictOf(solution, 'people');
-  const { touchTemperature, touchThreshold, exposureDistance, nearestPerson } = solution.values;
+/** What is said of people, with the metal at its pessimistic edge. */
+function peopleAtEdge(design: Design, solution: Solution, doubt: Doubt) {
+  const metal = metalAtEdge(design, solution, doubt);
+  if (metal === null || doubt.from === null) {
+    return { verdict: verdictOf(solution, 'people'), touchTemperature: solution.values.touchTemperature };
+  }
+  const people = judgePeople(design, metal.nominal, metal.edge);
+  const touchTemperature = people.touch.temperature ?? undefined;
+  const values = touchTemperature === undefined ? solution.values : { ...solution.values, touchTemperature };
+  return { verdict: peopleVerdict(people.judgement, values), touchTemperature };
+}
+
+function peopleStanding(design: Design, solution: Solution, doubt: Doubt): Standing {
+  const { verdict, touchTemperature } = peopleAtEdge(design, solution, doubt);
+  const { touchThreshold, exposureDistance, nearestPerson } = solution.values;
   if (touchTemperature === undefined) {
     return {
       verdict,
@@ -163,7 +165,7 @@ export function judge(design: Design, doubt: Doubt = noDoubt): Judged {
       cw: serviceStanding(design, solution, 'cw', doubt),
       keyDown: serviceStanding(design, solution, 'keyDown', doubt),
       supply: supplyStanding(design, solution),
-      people: peopleStanding(solution),
+      people: peopleStanding(design, solution, doubt),
     },
   };
 }

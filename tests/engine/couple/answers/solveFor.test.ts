@@ -7,7 +7,8 @@ import type { Outcome } from '../../../../shared/outcome.ts';
 import { doubtOf } from '../../../../src/engine/couple/answers/doubt.ts';
 import { marginAt } from '../../../../src/engine/couple/answers/gauge.ts';
 import { solveFor } from '../../../../src/engine/couple/answers/solveFor.ts';
-import { solve } from '../../../../src/engine/index.ts';
+import { loadDoubts } from '../../../../src/engine/couple/loadDoubts.ts';
+import { band, solve } from '../../../../src/engine/index.ts';
 import { change, exampleOf } from '../designs.ts';
 
 const station = exampleOf('field-station-60w');
@@ -137,6 +138,64 @@ describe('at the pessimistic edge', () => {
   });
 });
 
+describe('the pessimistic edge of every quantity that has a doubt', () => {
+  const careful = (path: string, quantity: string, value: number, design = station) =>
+    answerOf(solveFor(design, { path, targets: [{ quantity, value }] }, 'pessimistic'));
+  const edgesOf = (design: Design) => {
+    const found = band(design, { samples: 128 });
+    if (!found.ok) throw new Error(found.reason.sentence);
+    return found.value.edges;
+  };
+
+  it('hold time: nine of ten designs as found hold at least as long', { timeout: 60_000 }, () => {
+    const answer = careful('sink.baseThickness', 'keyDown.holdTime', 600);
+    expect(answer.figures[0]).toMatch(/pessimistic edge of its band/);
+    const found = withValue(station, 'sink.baseThickness', answer.found[0]!.value);
+    expect(solve(found).values['keyDown.holdTime']!).toBeGreaterThan(620);
+    expect(Math.abs(edgesOf(found)['keyDown.holdTime']!.low / 600 - 1)).toBeLessThan(0.03);
+  });
+
+  it('temperature of the plate: the upper edge stands at the target', { timeout: 60_000 }, () => {
+    const answer = careful('sink.length', 'keyDown.platePeak', 358.15);
+    const found = withValue(station, 'sink.length', answer.found.at(-1)!.value);
+    expect(edgesOf(found)['keyDown.platePeak']!.high!).toBeCloseTo(358.15, 0);
+  });
+
+  it('metal a hand touches: as the verdict for people with its band', { timeout: 60_000 }, () => {
+    const answer = careful('service.transmitShare', 'touchTemperature', 341.15);
+    const found = withValue(station, 'service.transmitShare', answer.found[0]!.value);
+    const sure = band(found, { samples: 128 });
+    const people = sure.ok ? sure.value.verdicts.find(({ key }) => key === 'people')! : null;
+    expect(people?.headline).toMatch(/metal up to 6[89]/);
+    expect(answer.figures[0]).toMatch(/pessimistic edge of the metal/);
+    expect(answer.found[0]!.verdicts.find(({ key }) => key === 'people')!.state).toBe(people?.state);
+  });
+
+  it('current and drop of the 12 V side: by the efficiency of final and converter', {
+    timeout: 60_000,
+  }, () => {
+    const nominal = answerOf(ask(station, 'wiring.length', ['pathDropShare', 0.03])).found[0]!
+      .value as number;
+    const answer = careful('wiring.length', 'pathDropShare', 0.03);
+    expect(answer.figures[0]).toMatch(/efficiency of the final and of the converter at the pessimistic edge/);
+    const length = answer.found[0]!.value as number;
+    expect(length).toBeLessThan(nominal);
+    const { amplifier } = withValue(station, 'wiring.length', length);
+    const worse = change(withValue(station, 'wiring.length', length), {
+      amplifier: { efficiency: amplifier.efficiency - loadDoubts(station).efficiency },
+    });
+    // The final alone at its edge comes near the target but not beyond it: the converter has its share.
+    const drop = solve(worse).values.pathDropShare!;
+    expect(drop).toBeLessThan(0.03);
+    expect(drop).toBeGreaterThan(0.0285);
+  });
+
+  it('says in words where no doubt is known', { timeout: 60_000 }, () => {
+    const answer = careful('antenna.gain', 'exposureDistance', 1);
+    expect(answer.figures[0]).toMatch(/nominal figure: the sheet knows no doubt of it/);
+  });
+});
+
 describe('what cannot be answered says why', () => {
   const refused: readonly [string, Design, string, readonly (readonly [string, number])[], RegExp][] = [
     ['outOfReach', dataFinal, 'sink.length', [['keyDown.safeDuty', 0.5]], /nearest is 1\d\.\d\u202f%/],
@@ -172,5 +231,31 @@ describe('what cannot be answered says why', () => {
     const mass = solve(withValue(station, 'sink.length', length)).values.sinkMass!;
     const answer = answerOf(ask(station, 'sink.length', ['keyDown.safeDuty', 0.5], ['sinkMass', mass]));
     expect(answer.found).toHaveLength(1);
+  });
+
+  it('meets one of two targets and keeps the other: the one that asks for more decides', () => {
+    const alone = (quantity: string, value: number) =>
+      answerOf(ask(station, 'sink.length', [quantity, value])).found[0]!.value as number;
+    const duty = alone('keyDown.safeDuty', 0.5);
+    const mean = alone('ssb.platePeak', 345);
+    for (const targets of [
+      [['keyDown.safeDuty', 0.5] as const, ['ssb.platePeak', 345] as const],
+      [['ssb.platePeak', 345] as const, ['keyDown.safeDuty', 0.5] as const],
+    ]) {
+      const answer = answerOf(ask(station, 'sink.length', ...targets));
+      expect(answer.found[0]!.value).toBeCloseTo(Math.max(duty, mean), 6);
+      expect(answer.found[0]!.others).toHaveLength(1);
+      const { values } = solve(withValue(station, 'sink.length', answer.found[0]!.value));
+      expect(values['keyDown.safeDuty']!).toBeGreaterThan(0.499);
+      expect(values['ssb.platePeak']!).toBeLessThan(345.1);
+    }
+  });
+
+  it('a target that every value keeps stands in no other one’s way', () => {
+    const alone = answerOf(ask(station, 'sink.length', ['keyDown.safeDuty', 0.5]));
+    const both = answerOf(ask(station, 'sink.length', ['keyDown.safeDuty', 0.5], ['exposureDistance', 900]));
+    expect(both.found.map(({ value }) => value)).toEqual(alone.found.map(({ value }) => value));
+    const easy = ask(station, 'sink.length', ['sinkMass', 900], ['exposureDistance', 900]);
+    expect(!easy.ok && easy.reason.sentence).toMatch(/keeps all of the targets/);
   });
 });
