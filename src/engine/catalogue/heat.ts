@@ -282,7 +282,8 @@ export const heatQuantities: readonly QuantityEntry[] = [
     dimension: 'temperature',
     station: 'sink',
     perService: true,
-    method: 'Temperature at the end of the hotter part of the cycle.',
+    method:
+      'Temperature at the end of the hotter part of the cycle; in slots, at the end of the last sending.',
     source: 'periodicState',
   },
   {
@@ -302,7 +303,7 @@ export const heatQuantities: readonly QuantityEntry[] = [
     station: 'device',
     perService: true,
     method:
-      'Keyed signals: every element on the device’s own time constants and on the sink’s heat capacity; speech: a held vowel at the hottest amplitude for 0.3 s; unbroken carriers: none.',
+      'Keyed signals: every element on the device’s own time constants and on the sink’s heat capacity; slots: sending over the mean; speech: a held vowel at the hottest amplitude for 0.3 s; unbroken carriers: none.',
     source: 'periodicState',
   },
   {

@@ -55,9 +55,12 @@ export function warmUp(design: Design, service: Service): Outcome<WarmUp> {
   return success(warmUpFrom(coupled.value, service, settled.value));
 }
 
+/** Slots drawn one by one in each over; of longer rows those before count with their mean. */
+const slotsShown = 30;
+
 function warmUpFrom(coupled: Coupled, service: Service, settled: CycleState): WarmUp {
   const { path, store, design } = coupled;
-  const pieces = heatSegments(coupled, settled.share, settled.load).flatMap((part) =>
+  const pieces = heatSegments(coupled, settled.share, settled.load, slotsShown).flatMap((part) =>
     pieceEnds.map((end, i) => ({
       ...part,
       segment: { ...part.segment, duration: part.segment.duration * (end - (pieceEnds[i - 1] ?? 0)) },
@@ -73,7 +76,7 @@ function warmUpFrom(coupled: Coupled, service: Service, settled: CycleState): Wa
     ladderStep(path.stages, state, piece.heat, piece.segment.duration);
     now += piece.segment.duration;
     time.push(now);
-    junction.push(plate[i]! + piece.local + ladderRise(state) + piece.ripple);
+    junction.push(plate[i]! + piece.local + ladderRise(state) + piece.ripple(0));
   });
   return { service, time, junction, plate: [design.surroundings.ambient, ...plate] };
 }

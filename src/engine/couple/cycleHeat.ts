@@ -1,7 +1,7 @@
 import { ladderImpedance, ladderPeriodic, ladderResistance, type Segment } from '../heat/deviceLadder.ts';
 import type { Coupled } from './coupled.ts';
 import type { PowerPoint } from './feed.ts';
-import { localRise } from './heatPath.ts';
+import { type HeatPath, localRise } from './heatPath.ts';
 import { isMixed } from './loadTable.ts';
 import type { ServiceLoad } from './serviceLoad.ts';
 import type { Signal } from './serviceSignal.ts';
@@ -31,61 +31,73 @@ export function segmentOf(coupled: Coupled, duration: number, part: HeatParts): 
 
 type HeatParts = Pick<PowerPoint, 'deviceHeat' | 'networkHeat' | 'converterHeat' | 'boards'>;
 
-/** Ripples already worked out: the duty does not change them. */
-const knownRipples = new WeakMap<ServiceLoad, number>();
-
-/** Rise of the junction within the over above what the over's mean heat gives, K. */
-export function rippleOf(coupled: Coupled, load: ServiceLoad): number {
-  const known = knownRipples.get(load);
-  if (known !== undefined) return known;
-  if (isMixed(load)) {
-    return load.parts.reduce((sum, [part, weight]) => sum + weight * rippleOf(coupled, part), 0);
-  }
-  const found = findRipple(coupled, load);
-  knownRipples.set(load, found);
-  return found;
+/** A hot moment of a pattern. */
+interface Crest {
+  /** Junction over what the over's mean heat gives, what the plate gains within the pattern included, K. */
+  readonly rise: number;
+  /** Before the end of the pattern, s. */
+  readonly before: number;
 }
 
-function findRipple(coupled: Coupled, load: ServiceLoad): number {
+/** Crests already worked out: the duty does not change them. */
+const knownCrests = new WeakMap<ServiceLoad, readonly Crest[]>();
+
+/**
+ * Rise of the junction within the over above what the over's mean heat gives, K.
+ *
+ * climb: of the plate at the end of the over, K/s: a crest before the end finds it that much cooler.
+ */
+export function rippleOf(coupled: Coupled, load: ServiceLoad, climb: number): number {
+  if (isMixed(load)) {
+    return load.parts.reduce((sum, [part, weight]) => sum + weight * rippleOf(coupled, part, climb), 0);
+  }
+  const crests = knownCrests.get(load) ?? crestsOf(coupled, load);
+  knownCrests.set(load, crests);
+  let highest = 0;
+  for (const { rise, before } of crests) highest = Math.max(highest, rise - climb * before);
+  return highest;
+}
+
+function crestsOf(coupled: Coupled, load: ServiceLoad): readonly Crest[] {
   const { path } = coupled;
   const { spoken, segments } = load.signal;
   const mean = load.over.deviceHeat / path.deviceCount;
   if (spoken) {
     const most = (coupled.hottest(load.junction)?.heat ?? load.over.deviceHeat) / path.deviceCount;
-    return Math.max(0, most - mean) * ladderImpedance(path.stages, vowelTime);
+    return [{ rise: Math.max(0, most - mean) * ladderImpedance(path.stages, vowelTime), before: 0 }];
   }
-  if (segments === null) return 0;
+  if (segments === null) return [];
   const elements = segments.map(({ on, duration }) => ({
     duration,
     power: (on ? load.keyDownHeat : load.keyUpHeat) / path.deviceCount,
   }));
-  // The plate under the device follows the elements too, in its own time.
-  const stages = [...path.stages, { resistance: path.spreading, timeConstant: path.spreadingTime }];
-  const device = ladderPeriodic(stages, elements).highest - mean * ladderResistance(stages);
-  return Math.max(0, device) + plateRipple(elements, path.deviceCount / path.sink.heatCapacity);
+  return patternCrests(path, elements);
 }
 
 /**
- * How far the plate climbs above its course under the mean heat within one pattern, K: the highest of ∫(P - mean) dt/C.
- * What the sink sheds meanwhile is left out; that is small while the pattern is short against the sink's time constant.
- * Dots and dashes move a sink by hundredths of a kelvin.
- *
- * perJoule: rise of the plate per joule into each device, K/J.
+ * Crests of a pattern that repeats: ends of its elements that no later one outdoes, on the device's own time constants,
+ * the plate's under it, and the sink's heat capacity. What the sink sheds of the swing within a pattern is left out; that
+ * is small while the pattern is short against its time constant.
  */
-function plateRipple(elements: readonly Segment[], perJoule: number): number {
-  let period = 0;
-  let energy = 0;
-  for (const { duration, power } of elements) {
-    period += duration;
-    energy += power * duration;
-  }
+function patternCrests(path: HeatPath, elements: readonly Segment[]): readonly Crest[] {
+  const period = elements.reduce((sum, { duration }) => sum + duration, 0);
+  const mean = elements.reduce((sum, { duration, power }) => sum + power * duration, 0) / period;
+  const stages = [...path.stages, { resistance: path.spreading, timeConstant: path.spreadingTime }];
+  const { ends } = ladderPeriodic(stages, elements);
+  const settled = mean * ladderResistance(stages);
+  const perJoule = path.deviceCount / path.sink.heatCapacity;
+  const crests: Crest[] = [];
+  let before = 0;
+  // From the end backwards: the surplus there is none, the pattern having brought its mean.
   let surplus = 0;
-  let highest = 0;
-  for (const { duration, power } of elements) {
-    surplus += (power - energy / period) * duration;
-    highest = Math.max(highest, surplus);
+  for (let i = elements.length - 1; i >= 0; i -= 1) {
+    const rise = ends[i]! - settled + surplus * perJoule;
+    if (rise > (crests.at(-1)?.rise ?? 0)) crests.push({ rise, before });
+    const { duration, power } = elements[i]!;
+    before += duration;
+    surplus -= (power - mean) * duration;
   }
-  return highest * perJoule;
+  return crests;
 }
 
 /** One part of the cycle as the heat path meets it: into the stores, into one device, and the ripple on top. */
@@ -97,9 +109,20 @@ export interface HeatSegment {
   readonly converterHeat: number;
   /** Plate under the hottest device over the plate's mean, K. */
   readonly local: number;
-  /** K */
-  readonly ripple: number;
+  /** Rise within the part above its mean heat, K, when the plate climbs by so many K/s at its end. */
+  readonly ripple: (climb: number) => number;
+  /** Its end tells nothing of the device: it stands for slots before. */
+  readonly standsIn: boolean;
 }
+
+type MakePart = (
+  duration: number,
+  from: HeatParts,
+  ripple?: HeatSegment['ripple'],
+  standsIn?: boolean,
+) => HeatSegment;
+
+const noRipple = () => 0;
 
 /** Whether the over is made of slots: long enough that the plate follows each, with receiving between them. */
 function isSlotted({ segments, keyUp }: Signal): boolean {
@@ -133,7 +156,7 @@ export function heatSegments(
 ): readonly HeatSegment[] {
   const { design, path, receive } = coupled;
   const cycle = design.service.cycle;
-  const part = (duration: number, from: HeatParts, ripple: number): HeatSegment => {
+  const part: MakePart = (duration, from, ripple = noRipple, standsIn = false) => {
     const heat = from.deviceHeat / path.deviceCount;
     const converterHeat = converterIntoPlate(coupled, from);
     return {
@@ -142,24 +165,25 @@ export function heatSegments(
       converterHeat,
       local: localRise(path, heat, converterHeat),
       ripple,
+      standsIn,
     };
   };
   const over = share * cycle;
   const parts = isSlotted(load.signal)
     ? slotSegments(load, receive, over, followed, part)
-    : [part(over, load.over, rippleOf(coupled, load))];
-  return [...parts, part(cycle - over, receive, 0)].filter((each) => each.segment.duration > 0);
+    : [part(over, load.over, (climb) => rippleOf(coupled, load, climb))];
+  return [...parts, part(cycle - over, receive)].filter((each) => each.segment.duration > 0);
 }
 
-/** Slots followed one by one at the end of an over: the last is the hottest, the one before it warms the device up. */
-const slotsFollowed = 2;
+/** Slots followed one by one at the end of an over: the last is the hottest. */
+const slotsFollowed = 1;
 
 function slotSegments(
   load: ServiceLoad,
   receive: HeatParts,
   over: number,
   followed: number,
-  part: (duration: number, from: HeatParts, ripple: number) => HeatSegment,
+  part: MakePart,
 ): HeatSegment[] {
   const { segments, keyedShare } = load.signal;
   const slot = segments!.reduce((sum, { duration }) => sum + duration, 0);
@@ -168,8 +192,8 @@ function slotSegments(
     listening: receive,
     mean: load.over,
   };
-  return slotCourse(over, slot, keyedShare, followed).map(({ kind, duration }) =>
-    part(duration, heatOf[kind], 0),
+  return slotCourse(over, slot, keyedShare, followed).map(({ kind, duration, standsIn }) =>
+    part(duration, heatOf[kind], noRipple, standsIn),
   );
 }
 

@@ -60,7 +60,9 @@ function cycleWith(coupled: Coupled, share: number, load: ServiceLoad, guess?: S
   let hottest = 0;
   let junctionPeak = -Infinity;
   parts.forEach((part, i) => {
-    const junction = plate.ends[i]! + part.local + device.ends[i]! + part.ripple;
+    if (part.standsIn) return;
+    const under = plate.ends[i]! + part.local;
+    const junction = under + device.ends[i]! + part.ripple(climbOf(coupled, part, plate.ends[i]!, plate.air));
     if (junction <= junctionPeak) return;
     junctionPeak = junction;
     hottest = i;
@@ -84,7 +86,8 @@ function cycleWith(coupled: Coupled, share: number, load: ServiceLoad, guess?: S
     platePeak: plate.highest,
     plateMean: plate.mean,
     sinkAir: plate.air,
-    ripple: peak.ripple + aboveMean(coupled, load, peak),
+    ripple:
+      peak.ripple(climbOf(coupled, peak, plate.ends[hottest]!, plate.air)) + aboveMean(coupled, load, peak),
     localMean,
     plateAtPeak: plate.ends[hottest]!,
     heatAtPeak: peak.heat,
@@ -110,6 +113,11 @@ function cycleWith(coupled: Coupled, share: number, load: ServiceLoad, guess?: S
     iterations: plate.iterations,
     guess: { store: plate.guess, junction: junctionPeak },
   };
+}
+
+/** How fast the plate climbs at the end of a part, K/s. */
+function climbOf({ path }: Coupled, { segment }: HeatSegment, plate: number, air: number): number {
+  return Math.max(0, segment.plate - path.table.heat(plate - air)) / path.sink.heatCapacity;
 }
 
 /** How much more than the over's mean heat warms the device and the plate under it in the hottest part of slots, K. */
@@ -194,7 +202,7 @@ export function holdTimeOf(coupled: Coupled, service: Service, limit: number): O
   const { path, store } = coupled;
   const segment = segmentOf(coupled, 0, load.value.over);
   const perDevice = load.value.over.deviceHeat / path.deviceCount;
-  const ripple = rippleOf(coupled, load.value);
+  const ripple = rippleOf(coupled, load.value, 0);
   const local = localRise(path, perDevice, converterIntoPlate(coupled, load.value.over));
   const added = (time: number) => local + perDevice * ladderImpedance(path.stages, time) + ripple;
   return success(store.timeToLimit(segment, limit, added));

@@ -1,6 +1,8 @@
 /** A stretch of an over in slots, with the heat that stands for it. */
 export interface SlotPart {
   readonly kind: 'sending' | 'listening' | 'mean';
+  /** Stands for slots before: the sink follows its course, the device has not come into the rhythm of slots. */
+  readonly standsIn: boolean;
   /** s */
   readonly duration: number;
 }
@@ -19,17 +21,28 @@ export interface SlotPart {
  */
 export function slotCourse(over: number, slot: number, keyedShare: number, followed: number): SlotPart[] {
   const count = Math.max(1, Math.round(over / slot));
-  const duration = over / count;
-  const sending: SlotPart = { kind: 'sending', duration: keyedShare * duration };
-  const listening: SlotPart = { kind: 'listening', duration: (1 - keyedShare) * duration };
-  const each = (slots: number) => Array.from({ length: slots }, () => [sending, listening]).flat();
-  const before = count - followed;
+  const length = over / count;
+  const part = (kind: SlotPart['kind'], duration: number, standsIn = false): SlotPart => ({
+    kind,
+    standsIn,
+    duration,
+  });
+  const sending = keyedShare * length;
+  const listening = length - sending;
+  const each = (slots: number, standsIn = false) =>
+    Array.from({ length: slots }, () => [
+      part('sending', sending, standsIn),
+      part('listening', listening, standsIn),
+    ]).flat();
+  const before = count - followed - 1;
   // Up to two slots before cost no more than their replacement.
   if (before <= 2) return each(count);
   return [
-    { kind: 'sending', duration: sending.duration / 2 },
-    { kind: 'mean', duration: (before - 0.5) * duration },
-    { kind: 'listening', duration: listening.duration / 2 },
+    part('sending', sending / 2, true),
+    part('mean', (before - 0.5) * length, true),
+    part('listening', listening / 2, true),
+    // One slot for the device to find the rhythm.
+    ...each(1, true),
     ...each(followed),
   ];
 }

@@ -123,6 +123,15 @@ function pieceOf({ design, loads, path }: Coupled, heats: Heats, duration: numbe
   };
 }
 
+/** The share nearest to one asked for at which an over holds a whole number of patterns. */
+function wholeShare(coupled: Coupled, service: Service, share: number): number {
+  const load = resultOf(coupled.load(service, coupled.design.surroundings.ambient));
+  const pattern = (load.signal.segments ?? []).reduce((sum, segment) => sum + segment.duration, 0);
+  const { cycle } = coupled.design.service;
+  if (pattern === 0) return share;
+  return (Math.max(1, Math.round((share * cycle) / pattern)) * pattern) / cycle;
+}
+
 /** Every mark and space of one over that holds a whole number of patterns; one piece for an unbroken signal. */
 function overPieces(coupled: Coupled, { load }: CycleState, duration: number): Piece[] {
   const { segments, keyUp, keyedShare } = load.signal;
@@ -138,11 +147,10 @@ function overPieces(coupled: Coupled, { load }: CycleState, duration: number): P
   };
   const up = { ...rest, deviceHeat: load.keyUpHeat };
   const pattern = segments.reduce((sum, segment) => sum + segment.duration, 0);
-  const count = Math.max(1, Math.round(duration / pattern));
-  const stretch = duration / (count * pattern);
+  const count = Math.round(duration / pattern);
   return Array.from({ length: count }, () => segments)
     .flat()
-    .map((segment) => pieceOf(coupled, segment.on ? down : up, segment.duration * stretch));
+    .map((segment) => pieceOf(coupled, segment.on ? down : up, segment.duration));
 }
 
 /** Highest plate and junction of the settled cycle: first the slow stores under mean heats, then every element. */
@@ -189,7 +197,9 @@ const shares = [0.1, 0.4, 0.75];
 
 function compare(design: Design, service: Service, share: number): void {
   const coupled = resultOf(prepare(design).coupled);
-  const found = cycleAt(coupled, service, share);
+  const asked = coupled.load(service, design.surroundings.ambient);
+  const whole = asked.ok ? wholeShare(coupled, service, share) : share;
+  const found = cycleAt(coupled, service, whole);
   // A class that cannot carry the signal, or a heat that runs away, has no state to compare.
   if (!found.ok) {
     expect(['notLinear', 'runaway']).toContain(found.reason.key);
