@@ -1,17 +1,10 @@
-import {
-  type Component,
-  createEffect,
-  createSignal,
-  ErrorBoundary,
-  type JSX,
-  onCleanup,
-  onMount,
-  Show,
-} from 'solid-js';
+import { type Component, createEffect, createSignal, ErrorBoundary, type JSX, Show } from 'solid-js';
 import { PowerPath } from './later.tsx';
-import { openFile } from './state/openSave.ts';
+import { openLinks } from './state/openLink.ts';
+import { openFiles } from './state/openSave.ts';
 import { openForPrint } from './state/printing.ts';
 import { SheetProvider, type SheetState } from './state/sheet.ts';
+import { undoByKeyboard } from './state/undoKeys.ts';
 import { Head, NoticeList } from './stations/Head.tsx';
 import { Verdicts } from './stations/Verdicts.tsx';
 
@@ -27,7 +20,8 @@ interface SheetProps {
 export function Sheet(props: SheetProps) {
   const [standing, setStanding] = createSignal(false);
   markReady(props.state, standing, () => props.onReady?.());
-  undoByKeyboard(props.state);
+  undoByKeyboard(props.state.store);
+  openLinks(props.state.designs, props.state.notices);
   openForPrint();
   createEffect(() => {
     document.title = `${props.state.store.design().name} – Heat and Rail`;
@@ -74,7 +68,7 @@ function goToHash(): void {
   target?.scrollIntoView();
 }
 
-/** A design file dropped anywhere on the sheet is opened. */
+/** Design files dropped anywhere on the sheet are opened. */
 function DropZone(props: { state: SheetState; children: JSX.Element }) {
   const [over, setOver] = createSignal(false);
   return (
@@ -90,8 +84,8 @@ function DropZone(props: { state: SheetState; children: JSX.Element }) {
       onDrop={(event) => {
         event.preventDefault();
         setOver(false);
-        const file = event.dataTransfer?.files[0];
-        if (file) void openFile(file, props.state.store, props.state.notices);
+        const files = event.dataTransfer?.files;
+        if (files?.length) void openFiles(files, props.state.designs, props.state.notices);
       }}
     >
       {props.children}
@@ -119,22 +113,5 @@ function markReady(state: SheetState, standing: () => boolean, ready: () => void
     if (done || !standing() || state.results.curves() === undefined) return;
     done = true;
     requestAnimationFrame(() => requestAnimationFrame(ready));
-  });
-}
-
-/** Control-Z outside a text box steps through the design; inside one it is the browser's own. */
-function undoByKeyboard(state: SheetState): void {
-  onMount(() => {
-    const listen = (event: KeyboardEvent) => {
-      const inText = event.target instanceof HTMLInputElement && event.target.type === 'text';
-      if (inText || !(event.ctrlKey || event.metaKey) || event.altKey) return;
-      const key = event.key.toLowerCase();
-      if (key !== 'z' && key !== 'y') return;
-      event.preventDefault();
-      if (key === 'y' || event.shiftKey) state.store.redo();
-      else state.store.undo();
-    };
-    document.addEventListener('keydown', listen);
-    onCleanup(() => document.removeEventListener('keydown', listen));
   });
 }

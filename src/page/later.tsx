@@ -22,6 +22,7 @@ export const BenchStation = part(async () => (await import('./stations/BenchStat
 export const CaseDrawing = part(async () => (await drawings()).CaseDrawing);
 export const ConverterDrawing = part(async () => (await drawings()).ConverterDrawing);
 export const CycleDrawing = part(async () => (await drawings()).CycleDrawing);
+export const DesignsPanel = part(async () => (await import('./designs/DesignsPanel.tsx')).DesignsPanel);
 export const HeatLadder = part(async () => (await drawings()).HeatLadder);
 export const PeopleDrawing = part(async () => (await drawings()).PeopleDrawing);
 export const PlateMap = part(async () => (await import('./drawings/PlateMap.tsx')).PlateMap);

@@ -8,7 +8,7 @@ import { render } from 'solid-js/web';
 import { engineBeside } from '../worker/engineClient.ts';
 import { Sheet } from './Sheet.tsx';
 import { startSheet } from './state/start.ts';
-import { browserStore } from './state/storage.ts';
+import { browserStore, tabStore } from './state/storage.ts';
 
 const engine = engineBeside();
 // The verdicts need no station to stand; the browser fetches these while it computes them.
@@ -19,7 +19,7 @@ const root = document.getElementById('root');
 
 if (root) {
   render(() => {
-    const state = startSheet(engine, browserStore());
+    const state = startSheet(engine, browserStore(), { tab: tabStore() });
     return (
       <Sheet state={state} stations={Stations} onReady={() => root.setAttribute('data-ready', 'true')} />
     );

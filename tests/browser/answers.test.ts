@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openSheet } from './support.ts';
+import { beginWith, openSheet } from './support.ts';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -28,7 +28,7 @@ const plain = (text: string | null) => (text ?? '').replace(/\s+/g, ' ').trim();
 test('from a verdict of no to a design that fits, by the keyboard, and back', async () => {
   const { page } = await openSheet();
   page.setDefaultTimeout(60_000);
-  await page.getByLabel('Begin with').selectOption('data-final-100w');
+  await beginWith(page, 'Data-mode final');
   const answers = page.locator('#answers');
   await answers.getByRole('heading', { name: 'What to change' }).waitFor();
   await answers.getByText('the nominal figure').click();

@@ -7,7 +7,7 @@ import { findUnit, fromSI, metricUnits } from '../../src/engine/quantity/units.t
 import { fieldId } from '../../src/page/parts/fieldId.ts';
 import { applies } from '../../src/page/state/applies.ts';
 import { knownField, leafAt } from '../../src/page/state/fields.ts';
-import { openSheet } from './support.ts';
+import { beginWith, openSheet } from './support.ts';
 
 /** The first example: a 60 W final on a raised rail, typed in by hand from an empty sheet. */
 const wanted = examples[0]!.design;
@@ -62,7 +62,7 @@ test('the main job: from an empty sheet, by typing, to the verdicts of the engin
 }, async () => {
   const { page } = await openSheet();
   page.setDefaultTimeout(10_000);
-  await page.getByLabel('Begin with').selectOption('start');
+  await beginWith(page, 'A fresh sheet');
   await page.getByLabel('Design name').waitFor();
   expect(await page.getByLabel('Design name').inputValue()).toBe(startDesign.name);
 

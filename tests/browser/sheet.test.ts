@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { examples } from '../../shared/design/examples.ts';
 import { parseDesign, writeDesign } from '../../shared/design/file.ts';
-import { openSheet } from './support.ts';
+import { openDesigns, openSheet } from './support.ts';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -92,7 +92,7 @@ test('products and brackets are worked out beside the page', async () => {
 });
 
 describe('files', () => {
-  const chooser = (page: Page) => page.getByLabel('Design file');
+  const chooser = async (page: Page) => (await openDesigns(page)).getByLabel('Design files');
   const asFile = (name: string, text: string) => ({
     name,
     mimeType: 'application/json',
@@ -103,7 +103,7 @@ describe('files', () => {
     const { page } = await openSheet();
     const [download] = await Promise.all([
       page.waitForEvent('download'),
-      page.getByRole('button', { name: 'Save' }).click(),
+      page.getByRole('button', { name: 'Save', exact: true }).click(),
     ]);
     const parsed = parseDesign(readFileSync(await download.path(), 'utf8'));
     expect(parsed).toEqual({ ok: true, design: examples[0]!.design });
@@ -111,12 +111,12 @@ describe('files', () => {
 
   test('another design is opened; a damaged one is refused with every fault and changes nothing', async () => {
     const { page } = await openSheet();
-    await chooser(page).setInputFiles(asFile('other.json', writeDesign(examples[2]!.design)));
+    await (await chooser(page)).setInputFiles(asFile('other.json', writeDesign(examples[2]!.design)));
     await expect.poll(() => page.getByLabel('Design name').inputValue()).toBe(examples[2]!.design.name);
     const damaged = writeDesign(examples[1]!.design)
       .replace('"finCount": 6', '"finCount": -6')
       .replace('"pep": 10', '"pep": "ten"');
-    await chooser(page).setInputFiles(asFile('damaged.json', damaged));
+    await (await chooser(page)).setInputFiles(asFile('damaged.json', damaged));
     const notice = page.locator('[role=alert]');
     await notice
       .getByText(/Number of fins/)
@@ -126,7 +126,7 @@ describe('files', () => {
       .getByText(/Output power/)
       .first()
       .waitFor();
-    await chooser(page).setInputFiles(asFile('cut.json', damaged.slice(0, 200)));
+    await (await chooser(page)).setInputFiles(asFile('cut.json', damaged.slice(0, 200)));
     await notice
       .getByText(/ends too early/)
       .first()

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import type { Server } from 'node:http';
 import { join } from 'node:path';
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium, type Locator, type Page } from 'playwright-core';
 import { findBrowser } from '../../src/build/findBrowser.mjs';
 import { root } from '../../src/build/run.mjs';
 import { createSheetServer, listen } from '../../src/build/serve.mjs';
@@ -74,6 +74,23 @@ export async function untilReady(sheet: OpenSheet): Promise<void> {
   } catch {
     throw new Error(['The page did not become ready.', ...sheet.troubles].join('\n'));
   }
+}
+
+/** Opens the list of designs. On a phone it stands in the menu. */
+export async function openDesigns(page: Page): Promise<Locator> {
+  const menu = page.getByRole('button', { name: 'Menu', exact: true });
+  if (await menu.isVisible()) await menu.click();
+  const panel = page.getByRole('region', { name: 'Designs' });
+  if (!(await panel.isVisible())) await page.getByRole('button', { name: 'Designs', exact: true }).click();
+  await panel.waitFor();
+  return panel;
+}
+
+/** Begins a new design: an example by its title, or "A fresh sheet". */
+export async function beginWith(page: Page, title: string): Promise<void> {
+  const panel = await openDesigns(page);
+  await panel.locator('.beginnings').getByRole('button', { name: title }).click();
+  await panel.getByRole('button', { name: 'Close', exact: true }).click();
 }
 
 /** Closes every open sheet; gives what went wrong in them. */

@@ -9,6 +9,7 @@ import { Sheet } from '../../src/page/Sheet.tsx';
 import Stations from '../../src/page/Stations.tsx';
 import type { SheetState } from '../../src/page/state/sheet.ts';
 import { startSheet } from '../../src/page/state/start.ts';
+import type { TextStore } from '../../src/page/state/storage.ts';
 import {
   atOnce,
   engine,
@@ -264,6 +265,14 @@ describe('every figure of the solution', () => {
   });
 });
 
+/** A visit to the sheet with what the browser has kept. */
+function visit(store: TextStore) {
+  return render(() => {
+    const state = startSheet(figuresOnly, store, { schedule: atOnce });
+    return <Sheet state={state} stations={Stations} />;
+  });
+}
+
 describe('between visits', () => {
   afterEach(() => {
     vi.useRealTimers();
@@ -272,12 +281,12 @@ describe('between visits', () => {
   it('keeps design and texts, and brings them back', () => {
     vi.useFakeTimers();
     const store = memoryStore();
-    const first = render(() => <Sheet state={startSheet(figuresOnly, store, atOnce)} stations={Stations} />);
+    const first = visit(store);
     fireEvent.input(screen.getByLabelText('Output power (PEP)'), { target: { value: '25' } });
     fireEvent.input(screen.getByLabelText('Wire length, one way'), { target: { value: '3 kg' } });
     vi.advanceTimersByTime(400);
     first.unmount();
-    render(() => <Sheet state={startSheet(figuresOnly, store, atOnce)} stations={Stations} />);
+    visit(store);
     expect(screen.getByLabelText<HTMLInputElement>('Output power (PEP)').value).toBe('25');
     expect(screen.getByLabelText<HTMLInputElement>('Wire length, one way').value).toBe('3 kg');
     expect(screen.getByLabelText('Wire length, one way').getAttribute('aria-invalid')).toBe('true');
@@ -286,29 +295,28 @@ describe('between visits', () => {
   it('writes at the latest when the page is left', () => {
     vi.useFakeTimers();
     const store = memoryStore();
-    render(() => <Sheet state={startSheet(figuresOnly, store, atOnce)} stations={Stations} />);
+    visit(store);
     fireEvent.input(screen.getByLabelText('Output power (PEP)'), { target: { value: '26' } });
     window.dispatchEvent(new Event('pagehide'));
-    expect(store.texts['heat-and-rail.sheet']).toContain('"pep":26');
+    expect(Object.values(store.texts).join()).toContain('"pep":26');
   });
 
   it('works where storage throws, and says that nothing is kept', () => {
     vi.useFakeTimers();
-    const { container } = render(() => (
-      <Sheet state={startSheet(figuresOnly, throwingStore, atOnce)} stations={Stations} />
-    ));
+    const { container } = visit(throwingStore);
     fireEvent.input(screen.getByLabelText('Output power (PEP)'), { target: { value: '27' } });
     vi.advanceTimersByTime(400);
-    expect(container.querySelector('.notice')?.textContent).toContain('does not keep');
+    expect(container.querySelector('.notice')?.textContent).toContain('nothing is lost');
     expect(verdictTexts(container).length).toBe(5);
   });
 
   it('starts with an example and says why when the kept design is damaged', () => {
-    const store = memoryStore({ 'heat-and-rail.sheet': '{"design":{}}' });
-    const { container } = render(() => (
-      <Sheet state={startSheet(figuresOnly, store, atOnce)} stations={Stations} />
-    ));
-    expect(container.querySelector('.notice')?.textContent).toContain('set aside');
+    const store = memoryStore({
+      'heat-and-rail.open': 'a',
+      'heat-and-rail.design.a': '{"design":{}}',
+    });
+    const { container } = visit(store);
+    expect(container.querySelector('.notice')?.textContent).toContain('could not be read');
     expect(verdictTexts(container).length).toBe(5);
   });
 });

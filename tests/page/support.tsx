@@ -15,10 +15,12 @@ import {
   sweep,
   warmUp,
 } from '../../src/engine/index.ts';
+import { createDesigns } from '../../src/page/state/designs.ts';
 import { createNotices } from '../../src/page/state/notices.ts';
 import { createPreferences } from '../../src/page/state/preferences.ts';
 import { createResults, type Engine, type Schedule } from '../../src/page/state/results.ts';
 import { createSheetState, SheetProvider, type SheetState } from '../../src/page/state/sheet.ts';
+import { createShelf } from '../../src/page/state/shelf.ts';
 import type { TextStore } from '../../src/page/state/storage.ts';
 import { createSheetStore } from '../../src/page/state/store.ts';
 
@@ -72,6 +74,10 @@ export function memoryStore(
     setItem: (key, value) => {
       texts[key] = value;
     },
+    removeItem: (key) => {
+      delete texts[key];
+    },
+    keys: () => Object.keys(texts),
   };
 }
 
@@ -81,7 +87,13 @@ export const throwingStore: TextStore = {
     throw new Error('forbidden');
   },
   setItem: () => {
-    throw new Error('full');
+    throw new DOMException('no room', 'QuotaExceededError');
+  },
+  removeItem: () => {
+    throw new Error('forbidden');
+  },
+  keys: () => {
+    throw new Error('forbidden');
   },
 };
 
@@ -90,10 +102,12 @@ export function sheetAround(
   design: Design = startDesign,
   options: { engine?: Engine; schedule?: Schedule } = {},
 ): SheetState {
-  const store = createSheetStore({ design, typed: {} });
+  const store = createSheetStore({ id: 'one', design, typed: {} });
+  const notices = createNotices();
   return createSheetState({
     store,
-    notices: createNotices(),
+    notices,
+    designs: createDesigns({ sheet: store, notices, shelf: createShelf(memoryStore()), memories: [] }),
     preferences: createPreferences(undefined),
     results: createResults(store.design, options.engine ?? figuresOnly, options.schedule ?? atOnce),
   });

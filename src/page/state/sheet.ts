@@ -1,5 +1,6 @@
 import { type Accessor, createContext, createSignal, type Setter, useContext } from 'solid-js';
 import type { Service } from '../../../shared/solution.ts';
+import type { Designs } from './designs.ts';
 import type { Notices } from './notices.ts';
 import type { Preferences } from './preferences.ts';
 import type { Results } from './results.ts';
@@ -11,6 +12,8 @@ export interface SheetState {
   readonly preferences: Preferences;
   readonly results: Results;
   readonly notices: Notices;
+  /** The designs kept in this browser. */
+  readonly designs: Designs;
   /** Path of the field being edited: its dimension line in the drawing lights up. */
   readonly focused: Accessor<string | null>;
   readonly setFocused: Setter<string | null>;
@@ -32,7 +35,7 @@ export function useSheet(): SheetState {
 
 /** Puts the pieces together; each can be replaced in a test. */
 export function createSheetState(
-  pieces: Pick<SheetState, 'store' | 'preferences' | 'results' | 'notices'>,
+  pieces: Pick<SheetState, 'store' | 'preferences' | 'results' | 'notices' | 'designs'>,
 ): SheetState {
   const [focused, setFocused] = createSignal<string | null>(null);
   const [service, setService] = createSignal<Service>('keyDown');

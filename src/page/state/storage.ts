@@ -2,12 +2,33 @@
 export interface TextStore {
   getItem(key: string): string | null;
   setItem(key: string, value: string): void;
+  removeItem(key: string): void;
+  keys(): readonly string[];
 }
+
+/** Why the browser did not keep a text. */
+export type Trouble = 'full' | 'blocked';
 
 /** The browser's store, or undefined where even touching it is forbidden. */
 export function browserStore(): TextStore | undefined {
+  return wrap(() => globalThis.localStorage);
+}
+
+/** The same for this tab alone, until it is closed. */
+export function tabStore(): TextStore | undefined {
+  return wrap(() => globalThis.sessionStorage);
+}
+
+function wrap(get: () => Storage | null): TextStore | undefined {
   try {
-    return globalThis.localStorage;
+    const storage = get();
+    if (!storage) return undefined;
+    return {
+      getItem: (key) => storage.getItem(key),
+      setItem: (key, value) => storage.setItem(key, value),
+      removeItem: (key) => storage.removeItem(key),
+      keys: () => Object.keys(storage),
+    };
   } catch {
     return undefined;
   }
@@ -22,14 +43,33 @@ export function readText(store: TextStore | undefined, key: string): string | nu
   }
 }
 
-/** Writes a text and says whether it is kept: a full or blocked store must be told to the builder. */
-export function keepText(store: TextStore | undefined, key: string, text: string): boolean {
-  if (store === undefined) return false;
+/** Writes a text; says what stood in the way, or null once it is kept. */
+export function keepText(store: TextStore | undefined, key: string, text: string): Trouble | null {
+  if (store === undefined) return 'blocked';
   try {
     store.setItem(key, text);
-    return true;
+    return null;
+  } catch (error) {
+    const name = (error as { name?: unknown } | null)?.name;
+    return typeof name === 'string' && /quota/i.test(name) ? 'full' : 'blocked';
+  }
+}
+
+/** Takes a text away; a store that refuses keeps it. */
+export function dropText(store: TextStore | undefined, key: string): void {
+  try {
+    store?.removeItem(key);
   } catch {
-    return false;
+    // Nothing can be done, and nothing is lost by it.
+  }
+}
+
+/** Every key that begins so. */
+export function keysBelow(store: TextStore | undefined, beginning: string): readonly string[] {
+  try {
+    return (store?.keys() ?? []).filter((key) => key.startsWith(beginning));
+  } catch {
+    return [];
   }
 }
 

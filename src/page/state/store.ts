@@ -14,6 +14,8 @@ export interface Typed {
 
 /** One step of the history: the design, always valid, and the texts that stand in the fields. */
 export interface Snapshot {
+  /** Which of the kept designs it is a state of: opening another one is a step, too. */
+  readonly id: string;
   readonly design: Design;
   readonly typed: Readonly<Record<string, Typed>>;
 }
@@ -40,7 +42,7 @@ export interface SheetStore {
   /** Ends the edit in progress (the field was left). */
   readonly commit: () => void;
   /** Another design altogether; undo brings the old one back. */
-  readonly replace: (design: Design) => void;
+  readonly open: (snapshot: Snapshot) => void;
   readonly undo: () => void;
   readonly redo: () => void;
   readonly canUndo: Accessor<boolean>;
@@ -78,7 +80,8 @@ export function createSheetStore(first: Snapshot): SheetStore {
       .map(([path]) => path),
   );
   const view = sectionView(first.design, design);
-  const push = (present: Snapshot, group: string | null) => setHistory((now) => record(now, present, group));
+  const push = (next: Omit<Snapshot, 'id'>, group: string | null) =>
+    setHistory((now) => record(now, { id: now.present.id, ...next }, group));
 
   return {
     design,
@@ -103,7 +106,7 @@ export function createSheetStore(first: Snapshot): SheetStore {
       push({ design: update(design()), typed }, group ?? null);
     },
     commit: () => setHistory(closeGroup),
-    replace: (next) => push({ design: next, typed: {} }, null),
+    open: (next) => setHistory((now) => record(now, next, null)),
     undo: () => setHistory(undo),
     redo: () => setHistory(redo),
     canUndo: () => history().past.length > 0,

@@ -1,11 +1,11 @@
 import { createSignal, createUniqueId, For, Show } from 'solid-js';
-import { examples } from '../../../shared/design/examples.ts';
-import { startDesign } from '../../../shared/design/start.ts';
 import type { UnitSystem } from '../../engine/quantity/units.ts';
+import { DesignsPanel } from '../later.tsx';
 import { fieldId } from '../parts/fieldId.ts';
 import { knownField } from '../state/fields.ts';
-import { openFile, saveFile } from '../state/openSave.ts';
+import type { Notice } from '../state/notices.ts';
 import type { Theme } from '../state/preferences.ts';
+import { saveFile } from '../state/saveFile.ts';
 import { useSheet } from '../state/sheet.ts';
 
 /** The title block: the design's name, and what can be done with the sheet as a whole. */
@@ -13,6 +13,12 @@ export function Head() {
   const { store, preferences } = useSheet();
   const spec = knownField('name');
   const id = fieldId('name');
+  const [panel, setPanel] = createSignal<Panel | null>(null);
+  function close(): void {
+    const at = panel()?.at;
+    setPanel(null);
+    document.getElementById(`open-${at}`)?.focus();
+  }
   return (
     <section class="head" aria-label="Design">
       <div class="head-name">
@@ -28,7 +34,7 @@ export function Head() {
         />
       </div>
       <p class="print-only">Printed {new Date().toLocaleDateString()}</p>
-      <Actions />
+      <Actions panel={panel()} setPanel={setPanel} />
       <div class="head-settings">
         <Setting<UnitSystem>
           label="Units"
@@ -43,6 +49,7 @@ export function Head() {
           choose={preferences.setTheme}
         />
       </div>
+      <Show when={panel()}>{(now) => <DesignsPanel at={now().at} onClose={close} />}</Show>
     </section>
   );
 }
@@ -66,17 +73,25 @@ function Setting<T extends string>(props: {
   );
 }
 
-function Actions() {
-  const { store, notices } = useSheet();
+interface Panel {
+  /** What the panel was opened for: where the reader is taken. */
+  readonly at: 'designs' | 'share';
+}
+
+function Actions(props: { panel: Panel | null; setPanel: (panel: Panel | null) => void }) {
+  const { store } = useSheet();
   const [open, setOpen] = createSignal(false);
   const listId = createUniqueId();
-  let chooser!: HTMLInputElement;
-
-  async function openChosen(): Promise<void> {
-    const file = chooser.files?.[0];
-    chooser.value = '';
-    if (file) await openFile(file, store, notices);
-  }
+  const opener = (at: Panel['at'], words: string) => (
+    <button
+      type="button"
+      id={`open-${at}`}
+      aria-expanded={props.panel?.at === at}
+      onClick={() => props.setPanel(props.panel?.at === at ? null : { at })}
+    >
+      {words}
+    </button>
+  );
 
   return (
     <div class="actions">
@@ -96,79 +111,67 @@ function Actions() {
         <button type="button" disabled={!store.canRedo()} onClick={store.redo}>
           Redo
         </button>
-        <button type="button" onClick={() => chooser.click()}>
-          Open
-        </button>
+        {opener('designs', 'Designs')}
         <button type="button" onClick={() => saveFile(store.design())}>
           Save
         </button>
+        {opener('share', 'Share')}
         <button type="button" onClick={() => globalThis.print()}>
           Print
         </button>
-        <Examples />
-        <input
-          ref={chooser}
-          class="only-read"
-          type="file"
-          accept=".json,application/json"
-          tabindex="-1"
-          aria-label="Design file"
-          onChange={() => void openChosen()}
-        />
       </div>
     </div>
   );
 }
 
-/** Examples and a fresh start; undo brings the old design back. */
-function Examples() {
-  const { store } = useSheet();
-  const id = createUniqueId();
-  function choose(key: string): void {
-    const design = key === 'start' ? startDesign : examples.find((each) => each.key === key)?.design;
-    if (design) store.replace(design);
-  }
+/** What the builder must know about the sheet itself: trouble at once, news when there is a pause. */
+export function NoticeList() {
+  const { notices } = useSheet();
+  const those = (news: boolean) => notices.list().filter((notice) => (notice.news ?? false) === news);
   return (
-    <span class="setting">
-      <label for={id}>Begin with</label>
-      <select
-        id={id}
-        value=""
-        onChange={(event) => {
-          choose(event.currentTarget.value);
-          event.currentTarget.value = '';
-        }}
-      >
-        <option value="">choose</option>
-        <option value="start">a fresh sheet, typical values</option>
-        <optgroup label="Examples">
-          <For each={examples}>{(each) => <option value={each.key}>{each.title}</option>}</For>
-        </optgroup>
-      </select>
-    </span>
+    <>
+      <div class="notices" role="alert">
+        <For each={those(false)}>{(notice) => <NoticeOf notice={notice} />}</For>
+      </div>
+      <div class="notices" role="status">
+        <For each={those(true)}>{(notice) => <NoticeOf notice={notice} />}</For>
+      </div>
+    </>
   );
 }
 
-/** What the builder must know about the sheet itself. */
-export function NoticeList() {
+function NoticeOf(props: { notice: Notice }) {
   const { notices } = useSheet();
+  const dismiss = () => notices.dismiss(props.notice.key);
   return (
-    <div class="notices" role="alert">
-      <For each={notices.list()}>
-        {(notice) => (
-          <div class="notice">
-            <p class="notice-title">{notice.title}</p>
-            <Show when={notice.lines.length > 0}>
-              <ul>
-                <For each={notice.lines}>{(line) => <li>{line}</li>}</For>
-              </ul>
-            </Show>
-            <button type="button" class="plain-button" onClick={() => notices.dismiss(notice.key)}>
-              close
+    <div class="notice" classList={{ news: props.notice.news ?? false }}>
+      <p class="notice-title">{props.notice.title}</p>
+      <Show when={props.notice.lines.length > 0}>
+        <ul>
+          <For each={props.notice.lines}>{(line) => <li>{line}</li>}</For>
+        </ul>
+      </Show>
+      <p class="notice-actions">
+        <For each={props.notice.actions ?? []}>
+          {(action) => (
+            <button
+              type="button"
+              class="plain-button"
+              onClick={() => {
+                if (!action.stays) dismiss();
+                action.run();
+              }}
+            >
+              {action.label}
             </button>
-          </div>
-        )}
-      </For>
+          )}
+        </For>
+        <Show when={!props.notice.asks}>
+          <button type="button" class="plain-button" onClick={dismiss}>
+            close
+          </button>
+        </Show>
+      </p>
     </div>
   );
 }

@@ -6,7 +6,7 @@ import { createSheetStore, type SheetStore } from '../../../src/page/state/store
 
 function inStore(check: (store: SheetStore) => void): void {
   createRoot((dispose) => {
-    check(createSheetStore({ design: startDesign, typed: {} }));
+    check(createSheetStore({ id: 'one', design: startDesign, typed: {} }));
     dispose();
   });
 }
@@ -66,7 +66,7 @@ describe('the store of the sheet', () => {
   it('brings back a wrong text too, and the old design after another one was opened', () => {
     inStore((store) => {
       store.refuse('sink.width', { text: 'abc', reason: 'no number', unit: 'mm' });
-      store.replace({ ...startDesign, name: 'Other' });
+      store.open({ id: 'two', design: { ...startDesign, name: 'Other' }, typed: {} });
       expect(store.wrong()).toEqual([]);
       store.undo();
       expect(store.design().name).toBe(startDesign.name);
