@@ -65,6 +65,15 @@ interface Chosen {
   readonly judged: Judged;
 }
 
+/**
+ * What each place of a rank counts in one number: the state first, then complaints, then the finer figures, each too
+ * small to outweigh the one before and large enough to be seen beside it. Currents say nothing that the drop does not.
+ */
+const rankWeights = {
+  supply: [1, 1e-2, 1e-4, 1e-5, 1e-9, 1e-10, 0],
+  people: [1, 1e-3, 1e-6, 1e-9],
+} as const;
+
 /** How far a judged verdict is from fine, as one number for searches: 0 and more is fine. */
 function worthOf(judged: Judged, key: VerdictKey): number {
   const standing = judged.standings[key];
@@ -73,9 +82,9 @@ function worthOf(judged: Judged, key: VerdictKey): number {
     const [, blockers = 0] = standing.rank;
     return Math.min(standing.measure, -marginSlack) + 1000 * Math.min(0, blockers);
   }
-  // State first, then complaints, then the finer figures, each too small to outweigh the one before.
+  const weights = rankWeights[key];
   return (
-    standing.rank.reduce((sum, part, i) => sum + Math.min(0, part) / 1e3 ** i, 0) + standing.rank[0]! - 3
+    standing.rank.reduce((sum, part, i) => sum + Math.min(0, part) * weights[i]!, 0) + standing.rank[0]! - 3
   );
 }
 
@@ -177,7 +186,8 @@ function helps(job: Job, judged: Judged): boolean {
   const before = job.base.standings[job.verdict];
   const after = judged.standings[job.verdict];
   if (compareStandings(before, after) <= 0) return false;
-  if (before.state !== after.state || !isService(job.verdict)) return true;
+  if (before.state !== after.state) return true;
+  if (!isService(job.verdict)) return changeOf(job.verdict, before, after) === 'better';
   return after.measure - before.measure >= leastGain || after.rank[1] !== before.rank[1];
 }
 

@@ -40,8 +40,9 @@ export interface Judged {
 export const verdictKeys: readonly VerdictKey[] = ['ssb', 'cw', 'keyDown', 'supply', 'people'];
 
 const stateRank: Readonly<Record<State, number>> = { over: 0, close: 1, fine: 2 };
-/** Place of the drop in the rank of the supply. */
-const dropPlace = 4;
+/** Places of the converter's heat and of the drop in the rank of the supply. */
+const heatPlace = 4;
+const dropPlace = 5;
 /** Stands for a figure that cannot be computed at all: worse than anything that can. */
 const nothingAtAll = -1e6;
 /** Differences below this are rounding. */
@@ -89,6 +90,18 @@ function missingOfService(margin: number, blockers: readonly Finding[], governin
   return all.length > 0 ? all.join('; ') : lowerFirst(withoutStop(governing));
 }
 
+/** Hottest junction of a converter designed from its parts while one of them is beyond its limit, K; otherwise 0. */
+function converterHeat({ findings, values }: Solution): number {
+  const hot = findings.supply.some(({ key }) => /^converter(Switch|Rectifier)Junction$/.test(key));
+  if (!hot) return 0;
+  return Math.max(
+    ...services.flatMap((service) => [
+      values[`${service}.switchJunction`] ?? 0,
+      values[`${service}.rectifierJunction`] ?? 0,
+    ]),
+  );
+}
+
 function supplyStanding(design: Design, solution: Solution): Standing {
   const verdict = verdictOf(solution, 'supply');
   const findings = solution.findings.supply;
@@ -111,7 +124,7 @@ function supplyStanding(design: Design, solution: Solution): Standing {
   return {
     verdict,
     state: verdict.state,
-    rank: [stateRank[verdict.state], -over, -close, -lost, -drop, -current],
+    rank: [stateRank[verdict.state], -over, -close, -lost, -converterHeat(solution), -drop, -current],
     measure: -(over + close),
     missing: findings.map((finding) => lowerFirst(withoutStop(finding.sentence))).join('; '),
   };
@@ -194,6 +207,10 @@ function supplyGain(before: Standing, after: Standing): string {
   if (faults !== 0) {
     const count = Math.abs(faults);
     return `${count} ${count === 1 ? 'fault' : 'faults'} ${faults > 0 ? 'less' : 'more'}`;
+  }
+  const cooler = (after.rank[heatPlace] ?? 0) - (before.rank[heatPlace] ?? 0);
+  if (Math.abs(cooler) >= tellKelvins) {
+    return `converter ${kelvins(cooler)} ${cooler > 0 ? 'cooler' : 'hotter'}`;
   }
   const drop = (after.rank[dropPlace] ?? 0) - (before.rank[dropPlace] ?? 0);
   if (Math.abs(drop) < tellDrop) return '';
