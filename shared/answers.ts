@@ -151,6 +151,29 @@ export interface Sensitivity {
   readonly rows: readonly SensitivityRow[];
 }
 
+/** A figure that is not exactly known and what its doubt does. */
+export interface DoubtRow {
+  readonly key: string;
+  readonly label: string;
+  /** What would make it better known. */
+  readonly advice: string;
+  readonly path: string | null;
+  /** Share of the spread, 0..1. */
+  readonly share: number;
+  /** What its own 90 % half-width moves the quantity by, SI. */
+  readonly effect: number;
+}
+
+/** What makes a quantity unsure, most important first. */
+export interface DoubtRanking {
+  readonly measure: Measure;
+  /** The quantity as the design stands, and the edges of its band, SI. */
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+  readonly rows: readonly DoubtRow[];
+}
+
 export interface MapAxis {
   readonly path: string;
   /** SI. */

@@ -4,6 +4,8 @@
  *
  * The `…Steps` yield the share done, so that long work can be shown and stopped.
  */
+
+export { doubtRanking, doubtRankingSteps } from './couple/answers/doubtRanking.ts';
 export { applyEdits } from './couple/answers/edits.ts';
 export { map, mapSteps, usualAxis } from './couple/answers/map.ts';
 export { type RemedyOptions, remedies, remedySteps } from './couple/answers/remedies.ts';

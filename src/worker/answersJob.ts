@@ -1,5 +1,11 @@
 import type { Design } from '../../shared/design/schema.ts';
-import { mapSteps, remedySteps, sensitivitySteps, solveForSteps } from '../engine/answers.ts';
+import {
+  doubtRankingSteps,
+  mapSteps,
+  remedySteps,
+  sensitivitySteps,
+  solveForSteps,
+} from '../engine/answers.ts';
 import type {
   AnswerKind,
   AnswerNews,
@@ -16,6 +22,7 @@ function stepsOf({ kind, design, question }: AnswerOrder): Steps {
     remedies: (of, asked) => remedySteps(of, asked),
     unknown: (of, asked) => solveForSteps(of, asked, asked.edge),
     matters: (of, asked) => sensitivitySteps(of, asked.quantity),
+    doubts: (of, asked) => doubtRankingSteps(of, asked.quantity),
     map: (of, asked) => mapSteps(of, asked, asked.edge),
   };
   return (begin[kind] as (of: Design, asked: typeof question) => Steps)(design, question);

@@ -1,4 +1,5 @@
 import type {
+  DoubtRanking,
   Edge,
   LimitMap,
   MapQuestion,
@@ -20,6 +21,7 @@ export interface AnswerQuestions {
   };
   readonly unknown: UnknownQuestion & { readonly edge: Edge };
   readonly matters: { readonly quantity: string };
+  readonly doubts: { readonly quantity: string };
   readonly map: MapQuestion & { readonly edge: Edge };
 }
 
@@ -27,6 +29,7 @@ export interface AnswerResults {
   readonly remedies: RemedyList;
   readonly unknown: Outcome<UnknownAnswer>;
   readonly matters: Outcome<Sensitivity>;
+  readonly doubts: Outcome<DoubtRanking>;
   readonly map: Outcome<LimitMap>;
 }
 
