@@ -1,6 +1,7 @@
-import { createUniqueId, For, onCleanup, onMount } from 'solid-js';
+import { For } from 'solid-js';
 import { examples } from '../../../shared/design/examples.ts';
 import { startDesign } from '../../../shared/design/start.ts';
+import { HeadPanel } from '../parts/HeadPanel.tsx';
 import { openFiles } from '../state/openSave.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { useSheet } from '../state/sheet.ts';
@@ -11,31 +12,8 @@ import { ShareLink } from './ShareLink.tsx';
 
 /** Everything about designs as a whole: those kept here, new ones, files and the link. */
 export function DesignsPanel(props: { at: 'designs' | 'share'; onClose: () => void }) {
-  const titleId = createUniqueId();
-  let panel!: HTMLElement;
-  let title!: HTMLHeadingElement;
-
-  onMount(() => {
-    if (props.at === 'designs') title.focus();
-    const onKey = (event: KeyboardEvent) => {
-      if (event.key !== 'Escape' || event.defaultPrevented || !panel.contains(document.activeElement)) return;
-      event.preventDefault();
-      props.onClose();
-    };
-    document.addEventListener('keydown', onKey);
-    onCleanup(() => document.removeEventListener('keydown', onKey));
-  });
-
   return (
-    <section ref={panel} class="designs" aria-labelledby={titleId}>
-      <div class="designs-head">
-        <h2 ref={title} id={titleId} class="band-title" tabindex="-1">
-          Designs
-        </h2>
-        <button type="button" class="plain-button" onClick={() => props.onClose()}>
-          Close
-        </button>
-      </div>
+    <HeadPanel title="Designs" class="designs" takesFocus={props.at === 'designs'} onClose={props.onClose}>
       <div class="designs-columns">
         <KeptDesigns />
         <div class="designs-more">
@@ -44,7 +22,7 @@ export function DesignsPanel(props: { at: 'designs' | 'share'; onClose: () => vo
           <ShareLink focus={props.at === 'share'} />
         </div>
       </div>
-    </section>
+    </HeadPanel>
   );
 }
 

@@ -103,54 +103,55 @@ function KeptRow(props: { row: Row; verdict: string; remove: () => void }) {
               </Show>
             </p>
             <p class="row-note">changed {timeWords(kept().changed)}</p>
-            <Show when={renaming()}>
-              <Rename id={props.row.id} name={name()} done={() => setRenaming(false)} />
-            </Show>
-            <p class="row-actions">
-              <Show when={!isOpen()}>
+            <Show
+              when={!renaming()}
+              fallback={<Rename id={props.row.id} name={name()} done={() => setRenaming(false)} />}
+            >
+              <p class="row-actions">
+                <Show when={!isOpen()}>
+                  <button
+                    type="button"
+                    aria-describedby={nameId}
+                    class="plain-button"
+                    onClick={() => designs.open(props.row.id)}
+                  >
+                    Open
+                  </button>
+                </Show>
                 <button
                   type="button"
                   aria-describedby={nameId}
                   class="plain-button"
-                  onClick={() => designs.open(props.row.id)}
+                  onClick={() => setRenaming(true)}
                 >
-                  Open
+                  Rename
                 </button>
-              </Show>
-              <button
-                type="button"
-                aria-describedby={nameId}
-                aria-expanded={renaming()}
-                class="plain-button"
-                onClick={() => setRenaming((now) => !now)}
-              >
-                Rename
-              </button>
-              <button
-                type="button"
-                aria-describedby={nameId}
-                class="plain-button"
-                onClick={() => designs.duplicate(props.row.id)}
-              >
-                Duplicate
-              </button>
-              <button
-                type="button"
-                aria-describedby={nameId}
-                class="plain-button"
-                onClick={() => saveFile(kept().design)}
-              >
-                To a file
-              </button>
-              <button
-                type="button"
-                aria-describedby={nameId}
-                class="plain-button"
-                onClick={() => props.remove()}
-              >
-                Delete
-              </button>
-            </p>
+                <button
+                  type="button"
+                  aria-describedby={nameId}
+                  class="plain-button"
+                  onClick={() => designs.duplicate(props.row.id)}
+                >
+                  Duplicate
+                </button>
+                <button
+                  type="button"
+                  aria-describedby={nameId}
+                  class="plain-button"
+                  onClick={() => saveFile(kept().design)}
+                >
+                  To a file
+                </button>
+                <button
+                  type="button"
+                  aria-describedby={nameId}
+                  class="plain-button"
+                  onClick={() => props.remove()}
+                >
+                  Delete
+                </button>
+              </p>
+            </Show>
           </>
         )}
       </Show>

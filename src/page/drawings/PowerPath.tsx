@@ -107,7 +107,8 @@ function stagesOf(steps: readonly PowerStep[]): readonly Stage[] {
   });
 }
 
-function Stream(props: { steps: readonly PowerStep[] }) {
+/** The power path as one stream from left to right. */
+export function Stream(props: { steps: readonly PowerStep[] }) {
   const stages = createMemo(() => stagesOf(props.steps));
   const largest = () => Math.max(...props.steps.map((step) => Math.max(step.powerIn, step.powerOut)), 1e-9);
   const wide = (power: number) => (power / largest()) * 64;

@@ -1,16 +1,9 @@
 import { For, Index, Show } from 'solid-js';
 import type { Note } from '../../../shared/outcome.ts';
-import type { Severity } from '../../../shared/solution.ts';
 import { disclaimer, standingLines } from '../../../shared/standing.ts';
 import { LabelSheet, SourceOf } from '../later.tsx';
 import { useSheet } from '../state/sheet.ts';
-
-const words: Readonly<Record<Severity, string>> = {
-  danger: 'Danger',
-  warning: 'Warning',
-  caution: 'Caution',
-  note: 'Note',
-};
+import { severityWords } from './severity.ts';
 
 /** What can hurt someone, most severe first, always in sight and always in print. */
 export function Cautions(props: { number: number }) {
@@ -26,7 +19,7 @@ export function Cautions(props: { number: number }) {
           {(caution) => (
             <li class={`caution severity-${caution().severity}`}>
               <p class="caution-word">
-                {words[caution().severity]} <span class="caution-figure">{caution().figure}</span>
+                {severityWords[caution().severity]} <span class="caution-figure">{caution().figure}</span>
               </p>
               <div>
                 <h3 class="caution-title">{caution().title}</h3>

@@ -1,6 +1,6 @@
-import { createSignal, createUniqueId, For, Show } from 'solid-js';
+import { createSignal, createUniqueId, For, Match, Show, Switch } from 'solid-js';
 import type { UnitSystem } from '../../engine/quantity/units.ts';
-import { DesignsPanel } from '../later.tsx';
+import { DesignsPanel, PrintPanel } from '../later.tsx';
 import { fieldId } from '../parts/fieldId.ts';
 import { knownField } from '../state/fields.ts';
 import type { Notice } from '../state/notices.ts';
@@ -15,10 +15,14 @@ export function Head() {
   const id = fieldId('name');
   const [panel, setPanel] = createSignal<Panel | null>(null);
   function close(): void {
-    const at = panel()?.at;
+    const at = panel();
     setPanel(null);
     document.getElementById(`open-${at}`)?.focus();
   }
+  const designsAt = () => {
+    const at = panel();
+    return at === 'designs' || at === 'share' ? at : null;
+  };
   return (
     <section class="head" aria-label="Design">
       <div class="head-name">
@@ -33,7 +37,6 @@ export function Head() {
           onBlur={() => store.commit()}
         />
       </div>
-      <p class="print-only">Printed {new Date().toLocaleDateString()}</p>
       <Actions panel={panel()} setPanel={setPanel} />
       <div class="head-settings">
         <Setting<UnitSystem>
@@ -49,7 +52,12 @@ export function Head() {
           choose={preferences.setTheme}
         />
       </div>
-      <Show when={panel()}>{(now) => <DesignsPanel at={now().at} onClose={close} />}</Show>
+      <Switch>
+        <Match when={panel() === 'print'}>
+          <PrintPanel onClose={close} />
+        </Match>
+        <Match when={designsAt()}>{(at) => <DesignsPanel at={at()} onClose={close} />}</Match>
+      </Switch>
     </section>
   );
 }
@@ -73,21 +81,19 @@ function Setting<T extends string>(props: {
   );
 }
 
-interface Panel {
-  /** What the panel was opened for: where the reader is taken. */
-  readonly at: 'designs' | 'share';
-}
+/** What is opened below the title: where the reader is taken. */
+type Panel = 'designs' | 'share' | 'print';
 
 function Actions(props: { panel: Panel | null; setPanel: (panel: Panel | null) => void }) {
   const { store } = useSheet();
   const [open, setOpen] = createSignal(false);
   const listId = createUniqueId();
-  const opener = (at: Panel['at'], words: string) => (
+  const opener = (at: Panel, words: string) => (
     <button
       type="button"
       id={`open-${at}`}
-      aria-expanded={props.panel?.at === at}
-      onClick={() => props.setPanel(props.panel?.at === at ? null : { at })}
+      aria-expanded={props.panel === at}
+      onClick={() => props.setPanel(props.panel === at ? null : at)}
     >
       {words}
     </button>
@@ -116,9 +122,7 @@ function Actions(props: { panel: Panel | null; setPanel: (panel: Panel | null) =
           Save
         </button>
         {opener('share', 'Share')}
-        <button type="button" onClick={() => globalThis.print()}>
-          Print
-        </button>
+        {opener('print', 'Print, figures')}
       </div>
     </div>
   );
