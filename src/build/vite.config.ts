@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 import solid from 'vite-plugin-solid';
 import { lightEntryPlugin } from './lightEntry.ts';
+import { offlinePlugin } from './offline.ts';
 import { securityPolicyPlugin } from './securityPolicy.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -10,7 +11,7 @@ export default defineConfig({
   root,
   // Relative addresses: the built folder works from any path of any static host.
   base: './',
-  plugins: [solid(), securityPolicyPlugin(), lightEntryPlugin()],
+  plugins: [solid(), securityPolicyPlugin(), lightEntryPlugin(), offlinePlugin()],
   build: {
     target: 'es2022',
     outDir: 'dist',

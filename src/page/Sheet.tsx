@@ -1,5 +1,6 @@
 import { type Component, createEffect, createSignal, ErrorBoundary, type JSX, Show } from 'solid-js';
 import { PowerPath } from './later.tsx';
+import { keptOffline } from './state/offline.ts';
 import { openLinks } from './state/openLink.ts';
 import { openFiles } from './state/openSave.ts';
 import { openForPrint } from './state/printing.ts';
@@ -54,7 +55,10 @@ export function Sheet(props: SheetProps) {
         </main>
         <Show when={standing()}>
           <footer class="foot">
-            <p>Everything is computed in this browser; nothing you enter leaves it.</p>
+            <p>
+              Everything is computed in this browser; nothing you enter leaves it.
+              <Show when={keptOffline()}> The sheet is kept in it and opens without a network.</Show>
+            </p>
           </footer>
         </Show>
       </DropZone>

@@ -7,8 +7,13 @@ import { lazy } from 'solid-js';
 import { render } from 'solid-js/web';
 import { engineBeside } from '../worker/engineClient.ts';
 import { Sheet } from './Sheet.tsx';
+import { keepOffline } from './state/offline.ts';
+import type { SheetState } from './state/sheet.ts';
 import { startSheet } from './state/start.ts';
 import { browserStore, tabStore } from './state/storage.ts';
+
+/** How long keeping the sheet for later may wait for a quiet moment, ms. */
+const longestWait = 5000;
 
 const engine = engineBeside();
 // The verdicts need no station to stand; the browser fetches these while it computes them.
@@ -21,7 +26,16 @@ if (root) {
   render(() => {
     const state = startSheet(engine, browserStore(), { tab: tabStore() });
     return (
-      <Sheet state={state} stations={Stations} onReady={() => root.setAttribute('data-ready', 'true')} />
+      <Sheet state={state} stations={Stations} onReady={() => ready(root, state)} />
     );
   }, root);
+}
+
+/** Keeping the sheet for times without a network waits until nothing else is to do. */
+function ready(root: HTMLElement, state: SheetState): void {
+  root.setAttribute('data-ready', 'true');
+  if (!import.meta.env.PROD) return;
+  const keep = () => void keepOffline(state);
+  if (typeof requestIdleCallback === 'function') requestIdleCallback(keep, { timeout: longestWait });
+  else setTimeout(keep, longestWait);
 }

@@ -26,6 +26,8 @@ export interface SheetOptions {
   readonly scale?: number;
   /** What follows the page's address, such as "#d1...". */
   readonly after?: string;
+  /** The sheet may keep itself for times without a network. Elsewhere that would only be work beside the test. */
+  readonly keepsOffline?: boolean;
   /** Runs before the page is asked for: throttling, routes, scripts. */
   readonly prepare?: (page: Page, context: BrowserContext) => Promise<void>;
 }
@@ -57,6 +59,7 @@ export async function openSheet(options: SheetOptions = {}): Promise<OpenSheet> 
     javaScriptEnabled: options.javascript ?? true,
     hasTouch: options.touch ?? false,
     deviceScaleFactor: options.scale ?? 1,
+    serviceWorkers: options.keepsOffline ? 'allow' : 'block',
   });
   const page = await context.newPage();
   const sheet = { page, context, address, troubles: watch(page, address, options.javascript ?? true) };
@@ -141,7 +144,9 @@ function watch(page: Page, address: string, scripts: boolean): string[] {
   const home = new URL(address).origin;
   page.on('pageerror', (error) => troubles.push(`error: ${error.message}`));
   page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') {
+    // That the tool blocks what a test did not ask for is no trouble of the page.
+    const blocked = message.text().startsWith('Service Worker registration blocked');
+    if (!blocked && (message.type() === 'error' || message.type() === 'warning')) {
       troubles.push(`console: ${message.text()}`);
     }
   });

@@ -1,4 +1,4 @@
-import { createResource, createSignal, onMount, Show } from 'solid-js';
+import { createEffect, createResource, createSignal, onMount, Show } from 'solid-js';
 import { writeLink } from '../../../shared/design/link.ts';
 import { useSheet } from '../state/sheet.ts';
 
@@ -14,9 +14,7 @@ export function ShareLink(props: { focus: boolean }) {
     return addressWithout() + (await writeLink(design));
   });
   let line!: HTMLInputElement;
-  onMount(() => {
-    if (props.focus) line.focus();
-  });
+  onMount(() => createEffect(() => props.focus && line.focus()));
 
   async function copy(): Promise<void> {
     const text = link();
