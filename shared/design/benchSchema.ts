@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { choice, number } from './fields.ts';
+import { choice, maybeNumber, number } from './fields.ts';
 
 export const benchKinds = {
   warmUp: 'warm-up at a known power',
@@ -21,6 +21,13 @@ const readingSchema = z.strictObject({
     min: 223.15,
     max: 573.15,
     help: 'As the thermometer on the plate shows it.',
+  }),
+  room: maybeNumber({
+    label: 'Room air at this reading',
+    dimension: 'temperature',
+    min: 233.15,
+    max: 343.15,
+    help: 'The second thermometer, where it was read too; empty where not.',
   }),
 });
 
@@ -49,7 +56,7 @@ export const benchRunSchema = z.strictObject({
     dimension: 'temperature',
     min: 233.15,
     max: 343.15,
-    help: 'Second thermometer, 0.3 m below the sink and shaded from it.',
+    help: 'Second thermometer, 0.3 m below the sink and shaded from it. A column “room [°C]” in the log goes before it.',
   }),
   sensorDoubt: number({
     label: 'Thermometers known to',

@@ -124,7 +124,7 @@ export const heatQuantities: readonly QuantityEntry[] = [
     label: 'Heat capacity of the sink',
     dimension: 'heatCapacity',
     station: 'sink',
-    method: 'Mass times specific heat of the metal.',
+    method: 'Mass times specific heat of the metal, or what bench runs found.',
     source: 'metals',
   },
   {

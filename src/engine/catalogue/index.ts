@@ -1,4 +1,5 @@
 import { amplifierQuantities } from './amplifier.ts';
+import { benchQuantities } from './bench.ts';
 import { converterQuantities } from './converter.ts';
 import { heatQuantities } from './heat.ts';
 import { peopleQuantities } from './people.ts';
@@ -18,6 +19,7 @@ const entries = [
   ...stageQuantities,
   ...serviceQuantities,
   ...heatQuantities,
+  ...benchQuantities,
   ...peopleQuantities,
 ];
 

@@ -28,6 +28,8 @@ export interface SinkKnowledge {
   /** J/K; null when the drawing or the scale says it. */
   readonly heatCapacity: number | null;
   readonly capacityUncertainty: number | null;
+  /** Runs that count. */
+  readonly counted: number;
   readonly notes: readonly Note[];
 }
 
@@ -36,6 +38,7 @@ export const notMeasured: SinkKnowledge = {
   uncertainty: null,
   heatCapacity: null,
   capacityUncertainty: null,
+  counted: 0,
   notes: [],
 };
 
@@ -54,13 +57,23 @@ function sensorRise(design: Design, run: BenchRunInput, sink: Sink): number {
   return spread.value.pointRise(beside, foot.y, [1]);
 }
 
+/** Room air at each reading, K: as logged, the last one logged where a row has none; that of the run where no row has. */
+function roomAir({ readings, air }: BenchRunInput): readonly number[] {
+  let last = readings.find(({ room }) => room !== null)?.room ?? air;
+  return readings.map(({ room }) => {
+    last = room ?? last;
+    return last;
+  });
+}
+
 /** A run as the fit takes it: 90 % half-widths become standard deviations. */
 function asRun(design: Design, run: BenchRunInput, sink: Sink): BenchRun {
   const power = run.kind === 'coolDown' ? 0 : run.power;
-  const readings: readonly BenchReading[] = run.readings.map(({ time, temperature }) => ({
+  const rooms = roomAir(run);
+  const readings: readonly BenchReading[] = run.readings.map(({ time, temperature }, i) => ({
     time,
     plate: temperature,
-    air: run.air,
+    air: rooms[i]!,
   }));
   return {
     readings,
@@ -75,8 +88,13 @@ function steadyFinding(model: BenchModel, run: BenchRun): Outcome<BenchFinding> 
   if (run.readings.length === 0) {
     return failure('tooFewReadings', 'A steady state needs at least one reading.', { readings: 0 });
   }
-  const plate = run.readings.reduce((sum, reading) => sum + reading.plate, 0) / run.readings.length;
-  const found = fitSteady(model, { ...run, plate, air: run.readings[0]!.air });
+  const meanOf = (value: (reading: BenchReading) => number) =>
+    run.readings.reduce((sum, reading) => sum + value(reading), 0) / run.readings.length;
+  const found = fitSteady(model, {
+    ...run,
+    plate: meanOf(({ plate }) => plate),
+    air: meanOf(({ air }) => air),
+  });
   if (!found.ok) return found;
   return success(
     {
@@ -276,6 +294,7 @@ function knowledgeOf(report: BenchReport): SinkKnowledge {
     uncertainty: report.uncertainty,
     heatCapacity: measuredCapacity ? report.heatCapacity : null,
     capacityUncertainty: measuredCapacity ? report.capacityUncertainty : null,
+    counted: report.counted,
     notes: report.notes,
   };
 }

@@ -8,6 +8,7 @@ import {
   type State,
   services,
 } from '../../../shared/solution.ts';
+import { putBench } from './benchValues.ts';
 import { caseAirAt } from './caseStore.ts';
 import type { Coupled } from './coupled.ts';
 import { heatsMoreThanReceive } from './cycleHeat.ts';
@@ -154,6 +155,7 @@ export function solve(design: Design): Solution {
   if (electrics.ok) putElectrics(list, electrics.value, prepared.limits.design);
   if (path.ok) putPath(list, path.value, design);
   if (path.ok) putSink(list, path.value, design);
+  if (path.ok) putBench(list, path.value, design, prepared.pressure);
   if (coupled.ok) putCoupled(list, coupled.value, prepared.limits.design);
 
   const cycles = forEachService((service): Outcome<CycleState> => {

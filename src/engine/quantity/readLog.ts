@@ -10,6 +10,8 @@ export interface LogReading {
   readonly time: number;
   /** K */
   readonly temperature: number;
+  /** Room air then, K; null where it was not logged. */
+  readonly room: number | null;
 }
 
 export interface LogFault {
@@ -25,12 +27,14 @@ export interface ReadLog {
   readonly remark: string;
 }
 
-/** Temperatures a thermometer on a sink can show, K, and the longest log, s. */
+/** Temperatures a thermometer on a sink and one in a room can show, K, and the longest log, s. */
 const coldest = 223.15;
 const hottest = 573.15;
+const coldestRoom = 233.15;
+const hottestRoom = 343.15;
 const longest = 1e6;
 
-type Column = 'time' | 'temperature' | 'other';
+type Column = 'time' | 'temperature' | 'room' | 'other';
 
 interface Shape {
   readonly columns: readonly { readonly kind: Column; readonly unit: string }[];
@@ -70,12 +74,12 @@ function unitIn(cell: string): string[] {
 
 const timeWords = /\b(time|zeit|elapsed|t)\b/i;
 const temperatureWords = /temp|plate|sink|sensor|probe|thermo/i;
-/** Columns of another temperature than the plate's. */
+/** Columns of the room's temperature. */
 const airWords = /\b(air|room|ambient)\b/i;
 
 function columnOf(cell: string): { kind: Column; unit: string } {
   const candidates = unitIn(cell);
-  if (airWords.test(cell)) return { kind: 'other', unit: '' };
+  if (airWords.test(cell)) return roomColumn(candidates);
   for (const text of candidates) {
     const time = spellingOf('time', text);
     if (time) return { kind: 'time', unit: time };
@@ -85,6 +89,14 @@ function columnOf(cell: string): { kind: Column; unit: string } {
   if (temperatureWords.test(cell)) return { kind: 'temperature', unit: '°C' };
   if (timeWords.test(cell)) return { kind: 'time', unit: 's' };
   return { kind: 'other', unit: '' };
+}
+
+/** The room's temperature in the unit named, in °C where none is; another unit is another thing, such as its damp. */
+function roomColumn(candidates: readonly string[]): { kind: Column; unit: string } {
+  const bracketed = candidates.length > 1;
+  const unit = candidates.map((text) => spellingOf('temperature', text)).find((each) => each !== undefined);
+  if (unit) return { kind: 'room', unit };
+  return bracketed ? { kind: 'other', unit: '' } : { kind: 'room', unit: '°C' };
 }
 
 const usual = [
@@ -152,14 +164,28 @@ function readLine(cells: readonly string[], { columns }: Shape): Outcome<LogRead
   if (!time.ok) return time;
   const temperature = at('temperature');
   if (!temperature.ok) return temperature;
+  const room = readRoom(cells, columns);
+  if (!room.ok) return room;
   return (
-    rangeFault(time.value, temperature.value) ?? success({ time: time.value, temperature: temperature.value })
+    rangeFault(time.value, temperature.value) ??
+    success({ time: time.value, temperature: temperature.value, room: room.value })
   );
+}
+
+/** The room's temperature of a row; null where the cell is empty or there is no such column. */
+function readRoom(cells: readonly string[], columns: Shape['columns']): Outcome<number | null> {
+  const index = columns.findIndex((column) => column.kind === 'room');
+  const cell = cells[index] ?? '';
+  if (cell === '') return success(null);
+  const room = readCell(cell, 'temperature', columns[index]!.unit);
+  if (!room.ok || (room.value >= coldestRoom && room.value <= hottestRoom)) return room;
+  return failure('room', 'the room is outside -40 to 70 °C; is the unit in the header right?');
 }
 
 function remarkOf({ columns, hasHeader }: Shape): string {
   const unit = (kind: Column) => columns.find((column) => column.kind === kind)?.unit ?? '';
-  const read = `time in ${unit('time')}, temperature in ${unit('temperature')}`;
+  const room = unit('room') === '' ? '' : `, room in ${unit('room')}`;
+  const read = `time in ${unit('time')}, temperature in ${unit('temperature')}${room}`;
   const left = columns.filter(
     ({ kind }, i) => kind === 'other' || columns.findIndex((column) => column.kind === kind) !== i,
   ).length;
@@ -169,7 +195,7 @@ function remarkOf({ columns, hasHeader }: Shape): string {
 
 /**
  * Reads a log of time and temperature as typed or pasted from a spreadsheet or a logger: CSV with units in the header
- * ("time [min];plate [°F]"), or two figures a line, then in seconds and °C. Points or commas as decimal mark, tabs,
+ * ("time [min];plate [°F];room [°F]"), or two figures a line, then in seconds and °C. Points or commas as decimal mark, tabs,
  * semicolons, commas or spaces between columns, times also as 3:20. Empty lines and lines that begin with # are skipped.
  *
  * Every line that cannot be read is named; the others are read all the same. More readings than `most` are thinned
@@ -210,9 +236,12 @@ export function writeLog(readings: readonly LogReading[]): string {
   if (readings.length === 0) return '';
   const byMinute = readings.every(({ time }) => Number.isInteger(Math.round(time * 1000) / 60_000));
   const unit = byMinute ? 'min' : 's';
-  const rows = readings.map(({ time, temperature }) => {
-    const celsius = Number((temperature - 273.15).toFixed(3));
-    return `${writeEntry(time, 'time', unit)}; ${celsius}`;
+  const celsius = (kelvin: number) => Number((kelvin - 273.15).toFixed(3));
+  const withRoom = readings.some(({ room }) => room !== null);
+  const rows = readings.map(({ time, temperature, room }) => {
+    const cells = [writeEntry(time, 'time', unit), celsius(temperature)];
+    if (withRoom) cells.push(room === null ? '' : celsius(room));
+    return cells.join('; ');
   });
-  return [`time [${unit}]; plate [°C]`, ...rows].join('\n');
+  return [`time [${unit}]; plate [°C]${withRoom ? '; room [°C]' : ''}`, ...rows].join('\n');
 }

@@ -141,7 +141,7 @@ function Log(props: { index: number }) {
         rows={8}
         spellcheck={false}
         autocomplete="off"
-        placeholder={'time [min]; plate [°C]\n0; 22.5\n1; 24.1'}
+        placeholder={'time [min]; plate [°C]; room [°C]\n0; 22.5; 21.5\n1; 24.1; 21.6'}
         value={text()}
         aria-invalid={faults().length > 0}
         aria-describedby={`${notes}-remark ${notes}-faults`}

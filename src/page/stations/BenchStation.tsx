@@ -6,6 +6,7 @@ import { BenchDrawing } from '../drawings/BenchDrawing.tsx';
 import { Plot } from '../later.tsx';
 import { BenchRuns } from '../parts/BenchRuns.tsx';
 import { DoubtFields } from '../parts/DoubtFields.tsx';
+import { Found } from '../parts/Found.tsx';
 import { fieldId } from '../parts/fieldId.ts';
 import { More, Station } from '../parts/Station.tsx';
 import { useSheet } from '../state/sheet.ts';
@@ -78,21 +79,11 @@ export function BenchStation(props: { number: number }) {
 function Correction(props: { report: BenchReport }) {
   return (
     <>
-      <dl class="bench-found">
-        <dt>Film coefficients, of the estimate</dt>
-        <dd class="found-main">
-          {factor(props.report.filmFactor)}
-          <span class="found-band">{range(props.report.filmFactor, props.report.uncertainty, factor)}</span>
-        </dd>
-        <dt>Heat capacity</dt>
-        <dd>
-          {capacity(props.report.heatCapacity)}
-          <span class="found-band">
-            {range(props.report.heatCapacity, props.report.capacityUncertainty, capacity)}; by the drawing{' '}
-            {capacity(props.report.before.heatCapacity)}
-          </span>
-        </dd>
-      </dl>
+      <Found name="filmFactor" main />
+      <Found name="filmDoubt" />
+      <Found name="capacityFactor" />
+      <Found name="capacityDoubt" />
+      <Found name="sinkHeatCapacity" />
       <For each={props.report.notes}>{(note) => <p class="advice">{note.sentence}</p>}</For>
       <ol class="bench-results">
         <For each={props.report.runs}>{(run) => <RunResult run={run} />}</For>
@@ -201,7 +192,8 @@ function Steps() {
         </li>
         <li>
           One thermometer on the plate, beside the resistor or near a corner, pressed on with a drop of
-          grease; one in still air 0.3 m below, shaded. Cover the top of the resistor.
+          grease; one in still air 0.3 m below, shaded. Cover the top of the resistor. If the room drifts, log
+          both: “time [min]; plate [°C]; room [°C]”.
         </li>
         <li>
           Log the plate every minute. Go on for at least one time constant

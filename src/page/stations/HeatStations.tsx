@@ -203,6 +203,9 @@ export function SinkStation(props: { number: number }) {
     const rating = sheet.results.curves()?.rating;
     return rating?.ok ? ratingPlot(rating.value, sheet.results.band()) : undefined;
   };
+  /** Corrections stand in sight where runs have made some. */
+  const corrected = () =>
+    sheet.results.solution()?.values.benchRunsCounted ? ['benchRunsCounted', 'filmFactor', 'filmDoubt'] : [];
   return (
     <Station
       id="sink"
@@ -240,7 +243,7 @@ export function SinkStation(props: { number: number }) {
         <FoundList
           station="sink"
           main={['ratingResistance']}
-          figures={['ratingResistanceStill', 'ratingHeat', 'finGap', 'massRatio', 'fanFlow']}
+          figures={['ratingResistanceStill', 'ratingHeat', 'finGap', 'massRatio', 'fanFlow', ...corrected()]}
           byService={['plateHeat', 'sinkResistance', 'plateMean', 'platePeak', 'localRise', 'sinkAir']}
         />
       }

@@ -36,6 +36,46 @@ describe('bench runs of a design', () => {
     expect(Math.abs(Math.log(report.filmFactor / 0.9))).toBeLessThan(2 * report.uncertainty);
   });
 
+  it('takes the room as it was logged, row by row, or as the run says', () => {
+    const truth = { film: 0.9, capacity: 1, noise: 0.05, drift: 6 } as const;
+    const logged = reportOf([warmUpRun(even, { ...truth, logRoom: true })]);
+    const notLogged = reportOf([warmUpRun(even, truth)]);
+    const miss = (report: typeof logged) => Math.abs(resultOf(report.runs[0]!.found).filmFactor / 0.9 - 1);
+    expect(miss(logged)).toBeLessThan(0.02);
+    // A room that warms unseen looks like a sink that cools badly.
+    expect(miss(notLogged)).toBeGreaterThan(0.08);
+    const sparse = warmUpRun(even, { ...truth, logRoom: true });
+    const everyTenth = sparse.readings.map((reading, i) =>
+      i % 10 === 0 ? reading : { ...reading, room: null },
+    );
+    expect(miss(reportOf([{ ...sparse, readings: everyTenth }]))).toBeLessThan(0.03);
+  });
+
+  it('takes a room of its own for every run', () => {
+    const warm = warmUpRun(even, { film: 0.9, capacity: 1 });
+    const cold = {
+      ...warm,
+      air: warm.air - 10,
+      readings: warm.readings.map((r) => ({ ...r, temperature: r.temperature - 10 })),
+    };
+    const found = reportOf([warm, cold]).runs.map(({ found: run }) => resultOf(run).filmFactor);
+    expect(found[1]! / found[0]!).toBeCloseTo(1, 1);
+  });
+
+  it('gives corrections and their doubts as figures of the solution', () => {
+    const before = solve(field).values;
+    expect(before).toMatchObject({ benchRunsCounted: 0, filmFactor: 1, capacityFactor: 1 });
+    // e^(1.645 · 0.15) - 1, the judgement on the correlations.
+    expect(before.filmDoubt).toBeCloseTo(0.28, 2);
+    const after = solve({ ...field, bench: [warmUpRun(field, { film: 0.8, capacity: 1.1 })] }).values;
+    expect(after.benchRunsCounted).toBe(1);
+    expect(after.filmFactor).toBeGreaterThan(0.75);
+    expect(after.filmFactor).toBeLessThan(0.88);
+    expect(after.filmDoubt).toBeLessThan(0.12);
+    expect(after.capacityFactor).toBeGreaterThan(1.03);
+    expect(after.capacityDoubt).toBeLessThan(before.capacityDoubt!);
+  });
+
   it('takes a cool-down of a weighed sink', () => {
     const weighed = change(even, { sink: { mass: 1.6 } });
     const report = reportOf([coolDownRun(weighed, { film: 0.9, capacity: 1, start: 60 })], weighed);

@@ -17,6 +17,8 @@ interface Truth {
   readonly noise?: number;
   /** Air that drifts away from the one entered, K over the run. */
   readonly drift?: number;
+  /** The second thermometer is logged with every reading. */
+  readonly logRoom?: boolean;
 }
 
 const interval = 60;
@@ -40,6 +42,7 @@ export function benchLog(design: Design, truth: Truth): BenchRunInput['readings'
     offset = 0,
     noise = 0.1,
     drift = 0,
+    logRoom = false,
   } = truth;
   const sink = resultOf(sinkWith(design, 101_325, { ...notMeasured, filmFactor: film }));
   const heatCapacity = sink.heatCapacity * capacity;
@@ -48,7 +51,11 @@ export function benchLog(design: Design, truth: Truth): BenchRunInput['readings'
   for (let time = 0, n = 0; time <= duration; time += step, n++) {
     const room = air + (drift * time) / duration;
     if (n % (interval / step) === 0) {
-      readings.push({ time, temperature: plate + offset + noise * wobble(readings.length) });
+      readings.push({
+        time,
+        temperature: plate + offset + noise * wobble(readings.length),
+        room: logRoom ? room : null,
+      });
     }
     const heat = plate > room ? sink.heat(plate, room) : 0;
     plate += ((power - heat) * step) / heatCapacity;

@@ -99,14 +99,26 @@ describe('logs of time and temperature', () => {
   it('names every line it cannot read, reads the others, and says what it took the columns for', () => {
     const log = readLog('time [min];plate [°C]\n0;22\n1;warm\n2\n3;25;7\n4;900\n;26\n6;27');
     expect(log.readings).toEqual([
-      { time: 0, temperature: kelvin(22) },
-      { time: 360, temperature: kelvin(27) },
+      { time: 0, temperature: kelvin(22), room: null },
+      { time: 360, temperature: kelvin(27), room: null },
     ]);
     expect(log.faults.map(({ line }) => line)).toEqual([3, 4, 5, 6, 7]);
     expect(log.faults[0]!.message).toContain('“warm” is no temperature');
     expect(log.faults[3]!.message).toContain('is the unit in the header right?');
     expect(log.faults[4]!.message).toContain('nothing is no time');
     expect(log.remark).toBe('time in min, temperature in °C');
+  });
+
+  it('reads a column of the room, in its own unit, empty where it was not read', () => {
+    const log = readLog('time [min];plate [°C];room [°F]\n0;22;68\n1;23;\n2;24;mild\n3;25;400');
+    expect(log.readings.map(({ room }) => room)).toEqual([kelvin(20), null]);
+    expect(log.faults.map(({ line }) => line)).toEqual([4, 5]);
+    expect(log.faults[1]!.message).toContain('the room is outside');
+    expect(log.remark).toBe('time in min, temperature in °C, room in °F');
+    const damp = readLog('time [s];plate [°C];room [%]\n0;22;55');
+    expect(damp.readings[0]!.room).toBeNull();
+    expect(damp.remark).toContain('1 other column left out');
+    expect(readLog('time [s];plate [°C];air\n0;22;21').readings[0]!.room).toBe(kelvin(21));
   });
 
   it('says what a header lacks', () => {
@@ -136,12 +148,19 @@ describe('logs of time and temperature', () => {
     const reading = fc.record({
       time: fc.integer({ min: 0, max: 100_000 }),
       temperature: fc.integer({ min: 230_000, max: 570_000 }).map((milli) => milli / 1000),
+      room: fc.option(
+        fc.integer({ min: 240_000, max: 340_000 }).map((milli) => milli / 1000),
+        { nil: null },
+      ),
     });
     fc.assert(
       fc.property(fc.array(reading, { minLength: 1, maxLength: 20 }), (readings) => {
         const again = readLog(writeLog(readings));
         expect(again.faults).toEqual([]);
-        again.readings.forEach(({ time, temperature }, i) => {
+        again.readings.forEach(({ time, temperature, room }, i) => {
+          const written = readings[i]!.room;
+          if (written === null) expect(room).toBeNull();
+          else expect(room).toBeCloseTo(written, 2);
           expect(time).toBeCloseTo(readings[i]!.time, 3);
           expect(temperature).toBeCloseTo(readings[i]!.temperature, 2);
         });
