@@ -1,9 +1,11 @@
 import { type Component, createEffect, createSignal, ErrorBoundary, type JSX, Show } from 'solid-js';
 import { PowerPath } from './later.tsx';
+import { Place } from './parts/Place.tsx';
+import { PaperPlace } from './print/PaperPlace.tsx';
 import { keptOffline } from './state/offline.ts';
 import { openLinks } from './state/openLink.ts';
 import { openFiles } from './state/openSave.ts';
-import { openForPrint } from './state/printing.ts';
+import { usePace } from './state/pace.ts';
 import { SheetProvider, type SheetState } from './state/sheet.ts';
 import { undoByKeyboard } from './state/undoKeys.ts';
 import { Head, NoticeList } from './stations/Head.tsx';
@@ -13,7 +15,7 @@ interface SheetProps {
   readonly state: SheetState;
   /** The stations, apart because they may arrive after the verdicts stand. */
   readonly stations: Component<{ onStanding: () => void }>;
-  /** Called once, when figures, stations and curves have been painted. */
+  /** Called once, when figures, stations, curves and all that was put off have been painted. */
   readonly onReady?: () => void;
 }
 
@@ -23,7 +25,6 @@ export function Sheet(props: SheetProps) {
   markReady(props.state, standing, () => props.onReady?.());
   undoByKeyboard(props.state.store);
   openLinks(props.state.designs, props.state.notices);
-  openForPrint();
   createEffect(() => {
     document.title = `${props.state.store.design().name} – Heat and Rail`;
   });
@@ -35,9 +36,9 @@ export function Sheet(props: SheetProps) {
         <NoticeList />
         <main>
           <Verdicts />
-          <div class="power-path-place">
+          <Place class="power-path-place">
             <PowerPath />
-          </div>
+          </Place>
           <ErrorBoundary
             fallback={
               <p class="reason">
@@ -61,6 +62,7 @@ export function Sheet(props: SheetProps) {
             </p>
           </footer>
         </Show>
+        <PaperPlace />
       </DropZone>
     </SheetProvider>
   );
@@ -110,11 +112,12 @@ function Hatch() {
   );
 }
 
-/** Calls back once, when figures, stations and curves have been painted. */
+/** Calls back once, when figures, stations, curves and all that was put off have been painted. */
 function markReady(state: SheetState, standing: () => boolean, ready: () => void): void {
   let done = false;
+  const pace = usePace();
   createEffect(() => {
-    if (done || !standing() || state.results.curves() === undefined) return;
+    if (done || !standing() || !pace.idle() || state.results.curves() === undefined) return;
     done = true;
     requestAnimationFrame(() => requestAnimationFrame(ready));
   });

@@ -1,5 +1,7 @@
-import { onMount } from 'solid-js';
+import { type Component, createEffect, createSignal, For } from 'solid-js';
 import { AnswersStation, BenchStation } from './later.tsx';
+import { Place } from './parts/Place.tsx';
+import { usePace } from './state/pace.ts';
 import { AmplifierStation } from './stations/AmplifierStation.tsx';
 import { Cautions } from './stations/Cautions.tsx';
 import { ConverterStation } from './stations/ConverterStation.tsx';
@@ -8,26 +10,42 @@ import { PeopleStation } from './stations/PeopleStation.tsx';
 import { ServiceStation } from './stations/ServiceStation.tsx';
 import { SourceStation } from './stations/SourceStation.tsx';
 
+interface Band {
+  readonly part: Component<{ number: number }>;
+  /** A place that is kept while its part arrives. */
+  readonly place?: string;
+}
+
 /** The stations in the order in which energy flows, the cautions last. */
+const bands: readonly Band[] = [
+  { part: SourceStation },
+  { part: ConverterStation },
+  { part: AmplifierStation },
+  { part: DeviceStation },
+  { part: SinkStation },
+  { part: BenchStation, place: 'bench-place' },
+  { part: SurroundingsStation },
+  { part: ServiceStation },
+  { part: PeopleStation },
+  { part: AnswersStation, place: 'answers-place' },
+  { part: Cautions },
+];
+
+/** The first stands at once; the others come one by one, so that its fields can be typed into meanwhile. */
 export default function Stations(props: { onStanding: () => void }) {
-  onMount(() => props.onStanding());
+  const pace = usePace();
+  const [made, setMade] = createSignal(1);
+  createEffect(() => {
+    if (made() < bands.length) pace.later(() => setMade((now) => now + 1));
+    else props.onStanding();
+  });
   return (
-    <>
-      <SourceStation number={1} />
-      <ConverterStation number={2} />
-      <AmplifierStation number={3} />
-      <DeviceStation number={4} />
-      <SinkStation number={5} />
-      <div class="bench-place">
-        <BenchStation number={6} />
-      </div>
-      <SurroundingsStation number={7} />
-      <ServiceStation number={8} />
-      <PeopleStation number={9} />
-      <div class="answers-place">
-        <AnswersStation number={10} />
-      </div>
-      <Cautions number={11} />
-    </>
+    <For each={bands.slice(0, made())}>
+      {({ part: Part, place }, index) => (
+        <Place {...(place === undefined ? {} : { class: place })}>
+          <Part number={index() + 1} />
+        </Place>
+      )}
+    </For>
   );
 }

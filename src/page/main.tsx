@@ -8,6 +8,7 @@ import { render } from 'solid-js/web';
 import { engineBeside } from '../worker/engineClient.ts';
 import { Sheet } from './Sheet.tsx';
 import { keepOffline } from './state/offline.ts';
+import { createPace, PaceProvider } from './state/pace.ts';
 import type { SheetState } from './state/sheet.ts';
 import { startSheet } from './state/start.ts';
 import { browserStore, tabStore } from './state/storage.ts';
@@ -20,13 +21,19 @@ const engine = engineBeside();
 const arriving = import('./Stations.tsx');
 const Stations = lazy(() => arriving);
 
+const pace = createPace();
+// First of those who listen: what is printed must be there before anything is made of it.
+addEventListener('beforeprint', pace.flush);
+
 const root = document.getElementById('root');
 
 if (root) {
   render(() => {
     const state = startSheet(engine, browserStore(), { tab: tabStore() });
     return (
-      <Sheet state={state} stations={Stations} onReady={() => ready(root, state)} />
+      <PaceProvider value={pace}>
+        <Sheet state={state} stations={Stations} onReady={() => ready(root, state)} />
+      </PaceProvider>
     );
   }, root);
 }

@@ -1,4 +1,5 @@
 import { createSignal, type JSX, Show } from 'solid-js';
+import { usePace } from '../state/pace.ts';
 import { useSheet } from '../state/sheet.ts';
 
 interface StationProps {
@@ -58,14 +59,34 @@ export function Folded(props: { label: string; children: JSX.Element }) {
   );
 }
 
-/** Inputs with sensible values already in them, opened on demand. Opens by itself when one of them is wrong. */
-export function More(props: { label: string; paths?: readonly string[]; children: JSX.Element }) {
+/**
+ * Inputs with sensible values already in them, opened on demand. Opens by itself when one of them is wrong. They are
+ * made when the page has nothing else to do, at the latest when they are opened or printed.
+ */
+export function More(props: {
+  label: string;
+  paths?: readonly string[];
+  /** The start of the paths inside, where they are many. */
+  below?: string;
+  children: JSX.Element;
+}) {
   const sheet = useSheet();
-  const wrongInside = () => sheet.store.wrong().some((path) => props.paths?.includes(path));
+  const pace = usePace();
+  const [made, setMade] = createSignal(false);
+  const isInside = (path: string) =>
+    props.paths?.includes(path) === true || (props.below !== undefined && path.startsWith(props.below));
+  const wrongInside = () => sheet.store.wrong().some(isInside);
+  pace.later(() => setMade(true));
   return (
-    <details class="more" open={wrongInside()}>
+    <details
+      class="more"
+      open={wrongInside()}
+      onToggle={(event) => event.currentTarget.open && setMade(true)}
+    >
       <summary>{props.label}</summary>
-      <div class="more-body">{props.children}</div>
+      <div class="more-body">
+        <Show when={made() || wrongInside()}>{props.children}</Show>
+      </div>
     </details>
   );
 }

@@ -1,4 +1,4 @@
-import { type Accessor, batch, createEffect, createSignal, on, onCleanup, untrack } from 'solid-js';
+import { type Accessor, batch, createComputed, createSignal, on, onCleanup, untrack } from 'solid-js';
 import type { Band } from '../../../shared/band.ts';
 import type { BenchReport } from '../../../shared/bench.ts';
 import type { Design } from '../../../shared/design/schema.ts';
@@ -65,22 +65,27 @@ export interface Results {
 /** Edits that rest this long are worth the long work, ms. */
 const restBeforeBand = 300;
 
-/** Calls back in a later frame; returns a way to take it back. */
+/** News of the band's progress is rounded down to this: each one paints the page, and nobody reads more of them. */
+const progressStep = 0.25;
+
+/** Calls back a little later; returns a way to take it back. */
 export type Schedule = (work: () => void) => () => void;
 
-export const nextFrame: Schedule = (work) => {
-  const id = requestAnimationFrame(work);
-  return () => cancelAnimationFrame(id);
+/** After what the page has to do first: keys, pointer, paint. */
+export const nextTurn: Schedule = (work) => {
+  const id = setTimeout(work);
+  return () => clearTimeout(id);
 };
 
 /**
- * Follows the design: all edits of a frame together give new figures in the next one. The curves come piece by
- * piece after them; a new edit drops what is not yet computed, and an answer to an older design is thrown away.
+ * Follows the design. The figures are asked for at once, so that they are computed while the page shows the edit;
+ * edits that come faster than answers wait for one another, the newest wins. The curves come piece by piece after the
+ * figures; a new edit drops what is not yet computed, and an answer to an older design is thrown away.
  */
 export function createResults(
   design: Accessor<Design>,
   engine: Engine,
-  schedule: Schedule = nextFrame,
+  schedule: Schedule = nextTurn,
 ): Results {
   const [solution, setSolution] = createSignal<Solution>();
   const [curves, setCurves] = createSignal<Curves>();
@@ -90,6 +95,8 @@ export function createResults(
   const [bandProgress, setBandProgress] = createSignal<number | null>(null);
   let cancel = () => {};
   let latest = 0;
+  let solving = false;
+  let waiting: Design | undefined;
   let resting: ReturnType<typeof setTimeout> | undefined;
 
   function blame(error: unknown): void {
@@ -97,21 +104,35 @@ export function createResults(
   }
 
   /** Runs work and hands its answer on, unless a newer design has come in between. */
-  function answer<T>(turn: number, work: () => Soon<T>, use: (found: T) => void): void {
+  function answer<T>(
+    turn: number,
+    work: () => Soon<T>,
+    use: (found: T) => void,
+    after: () => void = () => {},
+  ): void {
     const take = (found: T) => {
       if (turn === latest) use(found);
     };
     try {
       const found = work();
-      if (found instanceof Promise) found.then(take).catch(blame);
-      else take(found);
+      if (found instanceof Promise) {
+        found.then(take).catch(blame).finally(after);
+        return;
+      }
+      take(found);
     } catch (error) {
       blame(error);
     }
+    after();
   }
 
   function computeFigures(current: Design): void {
     latest += 1;
+    if (solving) {
+      waiting = current;
+      return;
+    }
+    solving = true;
     const turn = latest;
     answer(
       turn,
@@ -125,12 +146,19 @@ export function createResults(
         });
         computePieces(turn, current, piecesOf(engine, current), {});
       },
+      () => {
+        solving = false;
+        const next = waiting;
+        waiting = undefined;
+        if (next) computeFigures(next);
+      },
     );
   }
 
   /** How sure the figures are: after everything else, when typing rests. */
   function computeBand(turn: number, current: Design): void {
-    const progress = (share: number) => turn === latest && setBandProgress(share);
+    const progress = (share: number) =>
+      turn === latest && setBandProgress(Math.floor(share / progressStep) * progressStep);
     progress(0);
     answer(
       turn,
@@ -169,15 +197,17 @@ export function createResults(
     );
   }
 
-  createEffect(
+  // Before anything on the page follows the edit, so that the answer is on its way meanwhile.
+  createComputed(
     on(design, (current) => {
       cancel();
       dropBand();
-      cancel = schedule(() => computeFigures(current));
+      computeFigures(current);
     }),
   );
   onCleanup(() => {
     latest += 1;
+    waiting = undefined;
     cancel();
     dropBand();
   });

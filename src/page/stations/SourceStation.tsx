@@ -86,18 +86,13 @@ export function SourceStation(props: { number: number }) {
   );
 }
 
-/** Connectors, switch and the rest, opened on demand: by itself when one of them is wrong. */
+/** Connectors, switch and the rest. */
 function PathEditor() {
-  const sheet = useSheet();
-  const wrong = () => sheet.store.wrong().some((path) => path.startsWith('wiring.path.'));
-  const count = () => sheet.store.view.wiring.path.length;
+  const { store } = useSheet();
   return (
-    <details class="more" open={wrong()}>
-      <summary>Parts of the path ({count()})</summary>
-      <div class="more-body">
-        <PathList />
-      </div>
-    </details>
+    <More label={`Parts of the path (${store.view.wiring.path.length})`} below="wiring.path.">
+      <PathList />
+    </More>
   );
 }
 

@@ -3,6 +3,7 @@ import { render } from 'solid-js/web';
 import { SavePicture } from '../../export/SavePicture.tsx';
 import { createPrinting } from '../../state/printing.ts';
 import { useSheet } from '../../state/sheet.ts';
+import { whenNear } from '../near.ts';
 import { type CanvasPlot, loadPlotting, mountPlot } from './canvas.ts';
 import type { PlotData, PlotSeries } from './data.ts';
 import { SvgPlot } from './SvgPlot.tsx';
@@ -21,7 +22,8 @@ export function Plot(props: {
 }) {
   const sheet = useSheet();
   const [index, setIndex] = createSignal<number | null>(null);
-  const [hasCanvas, setHasCanvas] = createSignal(false);
+  /** Where no canvas can be had, the line drawing stands on the screen as well. */
+  const [drawing, setDrawing] = createSignal(typeof CanvasRenderingContext2D === 'undefined');
   const [asTable, setAsTable] = createSignal(false);
   const tableId = createUniqueId();
   let host!: HTMLDivElement;
@@ -42,20 +44,24 @@ export function Plot(props: {
     let gone = false;
     const observer =
       typeof ResizeObserver === 'undefined' ? undefined : new ResizeObserver(() => followWidth());
-    void loadPlotting().then((Plotting) => {
-      if (gone || !Plotting || host.clientWidth === 0) return;
-      try {
-        width = Math.floor(host.clientWidth);
-        canvas = mountPlot(Plotting, host, props.data, { width, height: canvasHeight }, setIndex);
-        setHasCanvas(true);
-        observer?.observe(host);
-      } catch {
-        // A browser without a usable canvas keeps the line drawing.
-        canvas = undefined;
-      }
-    });
+    const begin = () =>
+      void loadPlotting().then((Plotting) => {
+        if (gone) return;
+        try {
+          width = Math.floor(host.clientWidth);
+          if (!Plotting || width === 0) throw new Error('no canvas');
+          canvas = mountPlot(Plotting, host, props.data, { width, height: canvasHeight }, setIndex);
+          observer?.observe(host);
+        } catch {
+          canvas = undefined;
+          setDrawing(true);
+        }
+      });
+    // Far from the screen a plot is its words, its cursor and its table.
+    const unwatch = whenNear(host, begin);
     onCleanup(() => {
       gone = true;
+      unwatch();
       observer?.disconnect();
       canvas?.destroy();
     });
@@ -91,7 +97,7 @@ export function Plot(props: {
         <span class="plot-title">{props.title}</span> <span class="plot-finding">{props.finding}</span>
       </figcaption>
       <div class="plot-host" aria-hidden="true">
-        <Show when={!hasCanvas() || printing()}>
+        <Show when={drawing() || printing()}>
           <SvgPlot data={props.data} />
         </Show>
         {/* The canvas has a place of its own: what a library puts in, the page must not clear away. */}

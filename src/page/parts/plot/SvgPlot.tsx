@@ -6,7 +6,7 @@ const usualSize = { width: 720, height: 330 };
 const margin = { top: 16, right: 96, bottom: 44, left: 58 };
 const labelHeight = 15;
 
-/** The plot as a line drawing: shown in print, before the canvas is there, and where no canvas can be had. */
+/** The plot as a line drawing: shown in print and where no canvas can be had. */
 export function SvgPlot(props: { data: PlotData; size?: { width: number; height: number } }) {
   const { width, height } = props.size ?? usualSize;
   const x = (value: number) => {

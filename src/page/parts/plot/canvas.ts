@@ -1,4 +1,5 @@
 import type uPlot from 'uplot';
+import { watchNear } from '../near.ts';
 import { lastPoint, type PlotData, type PlotSeries, spread } from './data.ts';
 
 export interface CanvasPlot {
@@ -88,10 +89,32 @@ export function mountPlot(
     host,
   );
 
+  // Out of sight only the newest data are kept; in sight they are drawn once, after the figures have been painted.
+  let near = true;
+  let drawn = true;
+  let asked = false;
+  let gone = false;
+  const draw = () => {
+    asked = false;
+    if (gone) return;
+    drawn = true;
+    plot.setData(aligned(data));
+  };
+  const drawSoon = () => {
+    if (!near || drawn || asked) return;
+    asked = true;
+    requestAnimationFrame(() => setTimeout(draw));
+  };
+  const unwatch = watchNear(host, (isNear) => {
+    near = isNear;
+    drawSoon();
+  });
+
   return {
     show(next) {
       data = next;
-      plot.setData(aligned(next));
+      drawn = false;
+      drawSoon();
     },
     resize: (width) => plot.setSize({ width, height: size.height }),
     repaint() {
@@ -102,7 +125,11 @@ export function mountPlot(
       const at = data.x[index];
       if (at !== undefined) plot.setCursor({ left: plot.valToPos(at, 'x'), top: 0 }, false);
     },
-    destroy: () => plot.destroy(),
+    destroy() {
+      unwatch();
+      gone = true;
+      plot.destroy();
+    },
   };
 }
 

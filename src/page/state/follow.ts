@@ -1,0 +1,62 @@
+import { type Accessor, createEffect, createMemo, createSignal, on, onCleanup, untrack } from 'solid-js';
+import { type Service, services } from '../../../shared/solution.ts';
+import type { Pace } from './pace.ts';
+import type { Results } from './results.ts';
+import type { SheetState } from './sheet.ts';
+
+/** What is out of sight follows once the figures rest this long, ms. */
+const restBeforeFollowing = 120;
+
+/**
+ * The sheet as one band of the page sees it: in sight its figures are the newest at once; out of sight they follow in
+ * an idle moment, so that a key stroke pays only for what its reader can see change.
+ */
+export function followInSight(sheet: SheetState, near: Accessor<boolean>, pace: Pace): SheetState {
+  const { results } = sheet;
+  const [turn, setTurn] = createSignal(0);
+  const held = <T>(newest: Accessor<T>): Accessor<T> =>
+    createMemo(() => {
+      turn();
+      return near() ? newest() : untrack(newest);
+    });
+  const followed: Results = {
+    ...results,
+    solution: held(results.solution),
+    solved: held(results.solved),
+    curves: held(results.curves),
+    band: held(results.band),
+  };
+  catchUp(results, near, pace, () => setTurn((now) => now + 1));
+  return { ...sheet, results: followed, nameOf: createNames(sheet, followed.solution) };
+}
+
+/** Names seldom change; who writes one is not called at every new figure. */
+function createNames(sheet: SheetState, solution: Results['solution']): SheetState['nameOf'] {
+  const names = {} as Record<Service, Accessor<string>>;
+  for (const service of services)
+    names[service] = createMemo(
+      () => solution()?.words[service].name ?? untrack(() => sheet.nameOf(service)),
+    );
+  return (service) => names[service]();
+}
+
+/** Calls for a catching up some time after the figures have changed out of sight. */
+function catchUp(results: Results, near: Accessor<boolean>, pace: Pace, follow: () => void): void {
+  let resting: ReturnType<typeof setTimeout> | undefined;
+  let queued = false;
+  const queue = () => {
+    queued = true;
+    pace.later(() => {
+      queued = false;
+      follow();
+    });
+  };
+  createEffect(
+    on([results.solution, results.curves, results.band], () => {
+      if (untrack(near) || queued) return;
+      clearTimeout(resting);
+      resting = setTimeout(queue, restBeforeFollowing);
+    }),
+  );
+  onCleanup(() => clearTimeout(resting));
+}
