@@ -7,7 +7,7 @@
 
 export { doubtRanking, doubtRankingSteps } from './couple/answers/doubtRanking.ts';
 export { applyEdits } from './couple/answers/edits.ts';
-export { map, mapSteps, usualAxis } from './couple/answers/map.ts';
+export { map, mapSteps } from './couple/answers/map.ts';
 export { type RemedyOptions, remedies, remedySteps } from './couple/answers/remedies.ts';
 export { measureOfVerdict, sensitivity, sensitivitySteps } from './couple/answers/sensitivity.ts';
 export { solveFor, solveForSteps } from './couple/answers/solveFor.ts';

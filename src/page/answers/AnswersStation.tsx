@@ -1,6 +1,7 @@
 import './answers.css';
 import { createSignal } from 'solid-js';
 import type { Edge } from '../../../shared/answers.ts';
+import { FitList } from './FitList.tsx';
 import { LimitMap } from './LimitMap.tsx';
 import { Matters } from './Matters.tsx';
 import { EdgePicker } from './parts.tsx';
@@ -23,6 +24,7 @@ export function AnswersStation(props: { number: number }) {
           <Matters />
         </div>
         <LimitMap edge={edge()} />
+        <FitList />
       </div>
     </section>
   );

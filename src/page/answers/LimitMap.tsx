@@ -1,11 +1,12 @@
-import { createMemo, createSignal, Show } from 'solid-js';
+import { createMemo, For, Show } from 'solid-js';
 import type { Edge } from '../../../shared/answers.ts';
 import { Plot } from '../later.tsx';
 import { fieldAt, type NumberField } from '../state/fields.ts';
 import { useSheet } from '../state/sheet.ts';
 import { createAnswer } from './createAnswer.ts';
-import { axisGroups } from './fieldChoices.ts';
-import { Asking, Picker } from './parts.tsx';
+import { createAxis, type TypedAxis } from './createAxis.ts';
+import { axisGroups, type ChoiceGroup } from './fieldChoices.ts';
+import { Asking, Picker, solvedDesign, TypedValue } from './parts.tsx';
 import { mapPlot } from './plots.ts';
 
 /** Columns and rows of the map. */
@@ -16,9 +17,9 @@ const rows = 40;
 export function LimitMap(props: { edge: Edge }) {
   const sheet = useSheet();
   const answer = createAnswer('map');
-  const [x, setX] = createSignal('surroundings.ambient');
-  const [y, setY] = createSignal('amplifier.pep');
-  const groups = createMemo(() => axisGroups(sheet.store.design()));
+  const x = createAxis('surroundings.ambient');
+  const y = createAxis('amplifier.pep');
+  const groups = createMemo(() => axisGroups(solvedDesign(sheet)));
   const unitOf = (path: string) => sheet.preferences.unitOf(path, fieldAt(path) as NumberField);
   const drawn = createMemo(() => {
     const result = answer.result();
@@ -28,17 +29,24 @@ export function LimitMap(props: { edge: Edge }) {
     const result = answer.result();
     return result && !result.ok ? result.reason.sentence : null;
   };
+  function ask(): void {
+    const [right, up] = [x.axis(), y.axis()];
+    if (right && up) answer.ask({ x: right, y: up, columns, rows, edge: props.edge });
+  }
   return (
     <section class="answer" aria-labelledby="map-title">
       <h3 class="answer-title" id="map-title">
         Two values against each other
       </h3>
-      <Picker id="map-y" label="Upwards" value={y()} groups={groups()} onPick={setY} />
-      <Picker id="map-x" label="To the right" value={x()} groups={groups()} onPick={setX} />
+      <div class="map-axes">
+        <AxisLines id="map-y" label="Upwards" groups={groups()} typed={y} onEnter={ask} />
+        <AxisLines id="map-x" label="To the right" groups={groups()} typed={x} onEnter={ask} />
+      </div>
       <Asking
         words="Draw the map"
         answer={answer}
-        onAsk={() => answer.ask({ x: { path: x() }, y: { path: y() }, columns, rows, edge: props.edge })}
+        disabled={x.axis() === null || y.axis() === null}
+        onAsk={ask}
       >
         <Show when={reason()}>{(sentence) => <p class="answer-sentence">{sentence()}</p>}</Show>
         <Show when={drawn()}>
@@ -57,5 +65,39 @@ export function LimitMap(props: { edge: Edge }) {
         </Show>
       </Asking>
     </section>
+  );
+}
+
+/** A value to choose and the range of its axis. */
+function AxisLines(props: {
+  id: string;
+  label: string;
+  groups: readonly ChoiceGroup[];
+  typed: TypedAxis;
+  onEnter: () => void;
+}) {
+  return (
+    <div>
+      <Picker
+        id={props.id}
+        label={props.label}
+        value={props.typed.path()}
+        groups={props.groups}
+        onPick={props.typed.pick}
+      />
+      <For each={['from', 'to'] as const}>
+        {(end) => (
+          <TypedValue
+            id={`${props.id}-${end}`}
+            label={end}
+            text={props.typed[end].text()}
+            wrong={props.typed[end].wrong()}
+            echo={props.typed[end].echo()}
+            onType={props.typed[end].type}
+            onEnter={props.onEnter}
+          />
+        )}
+      </For>
+    </div>
   );
 }

@@ -1,6 +1,7 @@
 import { createSignal, For, Show } from 'solid-js';
-import type { Sensitivity, SensitivityRow } from '../../../shared/answers.ts';
+import type { DoubtRanking, Sensitivity, SensitivityRow } from '../../../shared/answers.ts';
 import type { Dimension } from '../../../shared/design/fields.ts';
+import type { Outcome } from '../../../shared/outcome.ts';
 import { joinUnit, minus, writeNumber, writeQuantity } from '../../engine/quantity/write.ts';
 import { fieldId } from '../parts/fieldId.ts';
 import { useSheet } from '../state/sheet.ts';
@@ -12,17 +13,29 @@ const mostBars = 12;
 /** Half of the picture of one bar. */
 const halfWidth = 50;
 
-/** What a small change of each given value does to one result, ranked. */
+type By = 'change' | 'doubt';
+
+const ways = [
+  {
+    label: 'Ranked by',
+    choices: [
+      { value: 'change', label: 'what a change does: what to improve' },
+      { value: 'doubt', label: 'what is not known: what to measure' },
+    ],
+  },
+] as const;
+
+/** What a small change of each given value does to one result, or what its doubt does, ranked. */
 export function Matters() {
   const sheet = useSheet();
-  const answer = createAnswer('matters');
+  const changes = createAnswer('matters');
+  const doubts = createAnswer('doubts');
   const [quantity, setQuantity] = createSignal('keyDown.junctionPeak');
-  const found = () => {
-    const result = answer.result();
-    return result?.ok ? result.value : null;
-  };
+  const [by, setBy] = createSignal<By>('change');
+  const answer = () => (by() === 'change' ? changes : doubts);
+  const found = <Result,>(result: Outcome<Result> | undefined) => (result?.ok ? result.value : null);
   const reason = () => {
-    const result = answer.result();
+    const result = answer().result();
     return result && !result.ok ? result.reason.sentence : null;
   };
   const groups = () => [
@@ -46,17 +59,89 @@ export function Matters() {
         What matters most
       </h3>
       <Picker id="matters-quantity" label="For" value={quantity()} groups={groups()} onPick={setQuantity} />
-      <Asking words="Show what matters" answer={answer} onAsk={() => answer.ask({ quantity: quantity() })}>
+      <Picker
+        id="matters-by"
+        label="Ranked by"
+        value={by()}
+        groups={ways}
+        onPick={(way) => setBy(way as By)}
+      />
+      <Asking
+        words="Show what matters"
+        answer={answer()}
+        onAsk={() => answer().ask({ quantity: quantity() })}
+      >
         <Show when={reason()}>{(sentence) => <p class="answer-sentence">{sentence()}</p>}</Show>
-        <Show when={found()}>
+        <Show when={by() === 'change' && found(changes.result())}>
           {(sensitivity) => (
-            <div classList={{ older: answer.older() }}>
+            <div classList={{ older: changes.older() }}>
               <Bars sensitivity={sensitivity()} />
+            </div>
+          )}
+        </Show>
+        <Show when={by() === 'doubt' && found(doubts.result())}>
+          {(ranking) => (
+            <div classList={{ older: doubts.older() }}>
+              <Doubts ranking={ranking()} />
             </div>
           )}
         </Show>
       </Asking>
     </section>
+  );
+}
+
+/** Doubts by their share of the spread, with what would settle them. */
+function Doubts(props: { ranking: DoubtRanking }) {
+  const { measure } = props.ranking;
+  const write = (value: number) => writeQuantity(value, measure.dimension);
+  const moves = (effect: number) => writeChange(Math.abs(effect), measure.dimension).replace('+', '±');
+  return (
+    <>
+      <p class="matters-words">
+        {props.ranking.measure.label}: {write(props.ranking.value)}, in nine of ten cases{' '}
+        {write(props.ranking.low)} to {write(props.ranking.high)}.
+      </p>
+      <section class="table-scroll matters" tabindex="0" aria-label="What is not known, ranked">
+        <table class="doubts">
+          <thead>
+            <tr>
+              <th scope="col">Not exactly known</th>
+              <th scope="col" colspan="2">
+                share of the spread
+              </th>
+              <th scope="col">moves it by</th>
+            </tr>
+          </thead>
+          <tbody>
+            <For each={props.ranking.rows}>
+              {(row) => (
+                <tr>
+                  <th scope="row">
+                    <Show when={row.path} fallback={row.label}>
+                      {(path) => <a href={`#${fieldId(path())}`}>{row.label}</a>}
+                    </Show>
+                    <span class="doubt-advice">{row.advice}</span>
+                  </th>
+                  <td>{writeQuantity(row.share, 'share', '%', 2)}</td>
+                  <td class="matters-bar">
+                    <svg
+                      class="matters-svg"
+                      viewBox="0 0 100 12"
+                      preserveAspectRatio="none"
+                      aria-hidden="true"
+                    >
+                      <rect class="matters-raised" y="2" height="8" width={Math.max(1, row.share * 100)} />
+                    </svg>
+                  </td>
+                  <td>{moves(row.effect)}</td>
+                </tr>
+              )}
+            </For>
+          </tbody>
+        </table>
+      </section>
+    </>
   );
 }
 

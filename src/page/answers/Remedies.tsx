@@ -1,4 +1,4 @@
-import { createSignal, For, Index, Show } from 'solid-js';
+import { createEffect, createSignal, For, Index, Show } from 'solid-js';
 import {
   type Edge,
   type Effort,
@@ -11,6 +11,7 @@ import {
 import { StateWord } from '../parts/StateWord.tsx';
 import { useSheet } from '../state/sheet.ts';
 import { createAnswer } from './createAnswer.ts';
+import { rememberRemedies } from './lastRemedies.ts';
 import { Asking, Picker, Taken, takeEdits } from './parts.tsx';
 
 /** Worst first, so that the page begins where the design does not fit. */
@@ -20,6 +21,11 @@ const severity = { over: 0, close: 1, fine: 2 } as const;
 export function Remedies(props: { edge: Edge }) {
   const sheet = useSheet();
   const answer = createAnswer('remedies');
+  createEffect(() => {
+    const list = answer.result();
+    const design = answer.asked();
+    if (list && design) rememberRemedies(design, list);
+  });
   const [picked, setPicked] = createSignal<VerdictKey>();
   const [taken, setTaken] = createSignal<string | null>(null);
   const verdicts = () => sheet.results.band()?.verdicts ?? sheet.results.solution()?.verdicts ?? [];
@@ -61,6 +67,7 @@ export function Remedies(props: { edge: Edge }) {
                 {list().sentence}
                 <Show when={list().missing}> Missing now: {list().missing}.</Show>
               </p>
+              <p class="aside">{list().figures}</p>
               <RemedyRows list={list().remedies} label={`Changes for ${list().name}`} onTake={take} />
               <Show when={list().pairs.length > 0}>
                 <h4 class="answer-subtitle">Two together</h4>

@@ -1,50 +1,42 @@
 import { createMemo, createSignal, For, Show } from 'solid-js';
 import type { Edge, FoundValue, UnknownAnswer } from '../../../shared/answers.ts';
 import { entryFor } from '../../engine/catalogue/index.ts';
-import { readQuantity } from '../../engine/quantity/read.ts';
-import { findUnit, fromSI, metricUnits, toSI } from '../../engine/quantity/units.ts';
-import { writeEcho, writeQuantity } from '../../engine/quantity/write.ts';
+import { findUnit, fromSI, toSI } from '../../engine/quantity/units.ts';
+import { writeQuantity } from '../../engine/quantity/write.ts';
 import { Plot } from '../later.tsx';
 import { StateWord } from '../parts/StateWord.tsx';
 import { fieldAt, type NumberField } from '../state/fields.ts';
 import { useSheet } from '../state/sheet.ts';
 import { createAnswer } from './createAnswer.ts';
-import { targetGroups, unknownGroups } from './fieldChoices.ts';
-import { Asking, Picker, Taken, takeEdits } from './parts.tsx';
+import { createTarget, type TypedTarget } from './createTarget.ts';
+import { type ChoiceGroup, targetGroups, unknownGroups } from './fieldChoices.ts';
+import { Asking, Picker, solvedDesign, Taken, TypedValue, takeEdits } from './parts.tsx';
 import { unknownPlot } from './plots.ts';
 
-/** One given value as the unknown, one result as the target. */
+/** One given value as the unknown, one result or two as the target. */
 export function SolveFor(props: { edge: Edge }) {
   const sheet = useSheet();
   const answer = createAnswer('unknown');
   const [path, setPath] = createSignal('sink.length');
-  const [quantity, setQuantity] = createSignal('keyDown.safeDuty');
-  const [text, setText] = createSignal('50 %');
+  const first = createTarget('keyDown.safeDuty', '50 %');
+  const second = createTarget('ssb.safeDuty', '100 %');
+  const [withSecond, setWithSecond] = createSignal(false);
   const [taken, setTaken] = createSignal<string | null>(null);
   const [asked, setAsked] = createSignal({ path: 'sink.length', quantity: 'keyDown.safeDuty', value: 0.5 });
-  const values = () => sheet.results.solution()?.values ?? {};
-  const unknowns = createMemo(() => unknownGroups(sheet.store.design()));
-  const targets = createMemo(() => targetGroups(values(), sheet.nameOf));
-  const dimension = () => entryFor(quantity())?.dimension ?? 'number';
-  const read = createMemo(() => readQuantity(text(), dimension(), metricUnits[dimension()]));
-
-  function pickQuantity(key: string): void {
-    setQuantity(key);
-    const entry = entryFor(key);
-    const now = values()[key];
-    if (entry && now !== undefined)
-      setText(writeEcho(Number(now.toPrecision(3)), entry.dimension, metricUnits[entry.dimension]));
-  }
+  const unknowns = createMemo(() => unknownGroups(solvedDesign(sheet)));
+  const groups = createMemo(() => targetGroups(sheet.results.solution()?.values ?? {}, sheet.nameOf));
+  const targets = () => {
+    const all = withSecond() ? [first.target(), second.target()] : [first.target()];
+    return all.flatMap((target) => target ?? []).length === all.length
+      ? all.flatMap((one) => one ?? [])
+      : null;
+  };
 
   function ask(): void {
-    const target = read();
-    if (!target.ok) return;
-    setAsked({ path: path(), quantity: quantity(), value: target.value.value });
-    answer.ask({
-      path: path(),
-      targets: [{ quantity: quantity(), value: target.value.value }],
-      edge: props.edge,
-    });
+    const wanted = targets();
+    if (wanted === null) return;
+    setAsked({ path: path(), ...wanted[0]! });
+    answer.ask({ path: path(), targets: wanted, edge: props.edge });
   }
 
   function take(found: FoundValue, answered: UnknownAnswer): void {
@@ -67,15 +59,30 @@ export function SolveFor(props: { edge: Edge }) {
         Any value as the unknown
       </h3>
       <Picker id="unknown-path" label="The unknown" value={path()} groups={unknowns()} onPick={setPath} />
-      <Picker
-        id="unknown-quantity"
-        label="so that"
-        value={quantity()}
-        groups={targets()}
-        onPick={pickQuantity}
+      <TargetLines
+        id="unknown"
+        so="so that"
+        becomes="becomes"
+        groups={groups()}
+        typed={first}
+        onEnter={ask}
       />
-      <Target text={text()} reading={read()} onType={setText} onEnter={ask} />
-      <Asking words="Find the value" answer={answer} disabled={!read().ok} onAsk={ask}>
+      <Show when={withSecond()}>
+        <TargetLines
+          id="unknown-second"
+          so="and also"
+          becomes="keeps"
+          groups={groups()}
+          typed={second}
+          onEnter={ask}
+        />
+      </Show>
+      <p class="ask-more">
+        <button type="button" class="plain-button" onClick={() => setWithSecond((now) => !now)}>
+          {withSecond() ? 'without the second' : 'and also …'}
+        </button>
+      </p>
+      <Asking words="Find the value" answer={answer} disabled={targets() === null} onAsk={ask}>
         <Taken words={taken()} onUndone={() => setTaken(null)} />
         <div role="status" classList={{ older: answer.older() }}>
           <Show when={reason()}>{(sentence) => <p class="answer-sentence">{sentence()}</p>}</Show>
@@ -88,6 +95,7 @@ export function SolveFor(props: { edge: Edge }) {
                     {(one) => <FoundRow found={one} onTake={() => take(one, answered())} />}
                   </For>
                 </ol>
+                <p class="aside">{answered().figures.join(' ')}</p>
               </>
             )}
           </Show>
@@ -98,37 +106,34 @@ export function SolveFor(props: { edge: Edge }) {
   );
 }
 
-function Target(props: {
-  text: string;
-  reading: ReturnType<typeof readQuantity>;
-  onType: (text: string) => void;
+/** A result to choose and what it should become. */
+function TargetLines(props: {
+  id: string;
+  so: string;
+  becomes: string;
+  groups: readonly ChoiceGroup[];
+  typed: TypedTarget;
   onEnter: () => void;
 }) {
-  const wrong = () => (props.reading.ok ? null : props.reading.reason.sentence);
   return (
-    <div class="field ask-field" classList={{ wrong: wrong() !== null }}>
-      <label class="field-label" for="unknown-target">
-        becomes
-      </label>
-      <span />
-      <span class="field-line">
-        <input
-          id="unknown-target"
-          class="field-input"
-          type="text"
-          autocomplete="off"
-          spellcheck={false}
-          value={props.text}
-          aria-invalid={wrong() !== null}
-          aria-describedby="unknown-target-note"
-          onInput={(event) => props.onType(event.currentTarget.value)}
-          onKeyDown={(event) => event.key === 'Enter' && props.onEnter()}
-        />
-      </span>
-      <p id="unknown-target-note" class={wrong() === null ? 'field-echo' : 'field-error'}>
-        {props.reading.ok ? `= ${props.reading.value.echo}` : wrong()}
-      </p>
-    </div>
+    <>
+      <Picker
+        id={`${props.id}-quantity`}
+        label={props.so}
+        value={props.typed.quantity()}
+        groups={props.groups}
+        onPick={props.typed.pick}
+      />
+      <TypedValue
+        id={`${props.id}-target`}
+        label={props.becomes}
+        text={props.typed.text()}
+        wrong={props.typed.wrong()}
+        echo={props.typed.echo()}
+        onType={props.typed.type}
+        onEnter={props.onEnter}
+      />
+    </>
   );
 }
 
@@ -137,7 +142,10 @@ function FoundRow(props: { found: FoundValue; onTake: () => void }) {
     <li class="remedy">
       <div class="remedy-what">
         <p class="remedy-title">
-          {props.found.words} <span class="remedy-gain">gives {props.found.reachedWords}</span>
+          {props.found.words}{' '}
+          <span class="remedy-gain">
+            gives {[props.found.reachedWords, ...props.found.others.map(({ words }) => words)].join(', ')}
+          </span>
         </p>
         <ul class="remedy-effects">
           <For each={props.found.verdicts}>

@@ -1,4 +1,4 @@
-import { type Accessor, createSignal, onCleanup } from 'solid-js';
+import { type Accessor, batch, createSignal, onCleanup } from 'solid-js';
 import type { Design } from '../../../shared/design/schema.ts';
 import { askAnswers } from '../../worker/answersClient.ts';
 import type { AnswerKind, AnswerQuestions, AnswerResults } from '../../worker/answersMessages.ts';
@@ -7,6 +7,8 @@ import { useSheet } from '../state/sheet.ts';
 /** One kind of question with its answer, for the design as it stood when it was asked. */
 export interface Answer<Kind extends AnswerKind> {
   readonly result: Accessor<AnswerResults[Kind] | undefined>;
+  /** The design the answer belongs to. */
+  readonly asked: Accessor<Design | undefined>;
   /** The answer belongs to a design that has been edited since. */
   readonly older: Accessor<boolean>;
   /** Share of the work that is done; null while nothing is being worked out. */
@@ -39,9 +41,11 @@ export function createAnswer<Kind extends AnswerKind>(kind: Kind): Answer<Kind> 
     takeBack = askAnswers(kind, design, question, {
       progress: setProgress,
       done: (found) => {
-        setAsked(() => design);
-        setResult(() => found);
-        setProgress(null);
+        batch(() => {
+          setAsked(() => design);
+          setResult(() => found);
+          setProgress(null);
+        });
       },
       fail: (message) => {
         setFault(message);
@@ -53,6 +57,7 @@ export function createAnswer<Kind extends AnswerKind>(kind: Kind): Answer<Kind> 
   onCleanup(cancel);
   return {
     result,
+    asked,
     older: () => result() !== undefined && asked() !== sheet.store.design(),
     progress,
     fault,

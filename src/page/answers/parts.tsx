@@ -1,7 +1,9 @@
-import { For, type JSX, Show } from 'solid-js';
+import { createMemo, For, type JSX, Show } from 'solid-js';
 import type { Edge, Edit } from '../../../shared/answers.ts';
+import type { Design } from '../../../shared/design/schema.ts';
+import type { AnswerKind } from '../../worker/answersMessages.ts';
 import { withValue } from '../state/fields.ts';
-import { useSheet } from '../state/sheet.ts';
+import { type SheetState, useSheet } from '../state/sheet.ts';
 import type { SheetStore } from '../state/store.ts';
 import type { Answer } from './createAnswer.ts';
 import type { ChoiceGroup } from './fieldChoices.ts';
@@ -14,6 +16,8 @@ export function Picker(props: {
   groups: readonly ChoiceGroup[];
   onPick: (value: string) => void;
 }) {
+  // The same choices as before are left as they stand: hundreds of them would be made anew at every edit.
+  const groups = createMemo(() => props.groups, [], { equals: sameChoices });
   return (
     <div class="field field-choice ask-field">
       <label class="field-label" for={props.id}>
@@ -27,7 +31,7 @@ export function Picker(props: {
           value={props.value}
           onChange={(event) => props.onPick(event.currentTarget.value)}
         >
-          <For each={props.groups}>
+          <For each={groups()}>
             {(group) => (
               <optgroup label={group.label}>
                 <For each={group.choices}>
@@ -46,11 +50,52 @@ export function Picker(props: {
   );
 }
 
-/** Which figure of a junction counts. */
+function sameChoices(before: readonly ChoiceGroup[], now: readonly ChoiceGroup[]): boolean {
+  return before === now || JSON.stringify(before) === JSON.stringify(now);
+}
+
+/** A value typed with its unit on a line of the form; `note` says how it was read or what is wrong. */
+export function TypedValue(props: {
+  id: string;
+  label: string;
+  text: string;
+  wrong: string | null;
+  echo: string;
+  onType: (text: string) => void;
+  onEnter: () => void;
+}) {
+  return (
+    <div class="field ask-field" classList={{ wrong: props.wrong !== null }}>
+      <label class="field-label" for={props.id}>
+        {props.label}
+      </label>
+      <span />
+      <span class="field-line">
+        <input
+          id={props.id}
+          class="field-input"
+          type="text"
+          autocomplete="off"
+          spellcheck={false}
+          value={props.text}
+          aria-invalid={props.wrong !== null}
+          aria-describedby={`${props.id}-note`}
+          onInput={(event) => props.onType(event.currentTarget.value)}
+          onKeyDown={(event) => event.key === 'Enter' && props.onEnter()}
+        />
+      </span>
+      <p id={`${props.id}-note`} class={props.wrong === null ? 'field-echo' : 'field-error'}>
+        {props.wrong ?? props.echo}
+      </p>
+    </div>
+  );
+}
+
+/** Which figures count. */
 export function EdgePicker(props: { edge: Edge; onPick: (edge: Edge) => void }) {
   return (
     <fieldset class="picker ask-edge">
-      <legend>Junctions judged at</legend>
+      <legend>Judged at</legend>
       <For each={['pessimistic', 'nominal'] as const}>
         {(edge) => (
           <label>
@@ -61,7 +106,7 @@ export function EdgePicker(props: { edge: Edge; onPick: (edge: Edge) => void }) 
               checked={props.edge === edge}
               onChange={() => props.onPick(edge)}
             />
-            <span>{edge === 'pessimistic' ? 'the pessimistic edge' : 'the nominal figure'}</span>
+            <span>{edge === 'pessimistic' ? 'the pessimistic edge' : 'the nominal figures'}</span>
           </label>
         )}
       </For>
@@ -72,7 +117,7 @@ export function EdgePicker(props: { edge: Edge; onPick: (edge: Edge) => void }) 
 /** The button that asks, with the progress and a way to stop; then whatever was found. */
 export function Asking(props: {
   words: string;
-  answer: Pick<Answer<'map'>, 'progress' | 'older' | 'fault' | 'cancel'>;
+  answer: Pick<Answer<AnswerKind>, 'progress' | 'older' | 'fault' | 'cancel'>;
   disabled?: boolean;
   onAsk: () => void;
   children?: JSX.Element;
@@ -114,6 +159,11 @@ export function Asking(props: {
       {props.children}
     </>
   );
+}
+
+/** The design of the shown figures: questions about it follow them, not every key. */
+export function solvedDesign(sheet: SheetState): Design {
+  return sheet.results.solved() ?? sheet.store.design();
 }
 
 /** Makes changes of the design as one step back; texts typed in those fields go with it. */

@@ -2,7 +2,7 @@ import { fireEvent, screen, waitFor, within } from '@solidjs/testing-library';
 import { describe, expect, it } from 'vitest';
 import { solve } from '../../../src/engine/index.ts';
 import { AnswersStation } from '../../../src/page/answers/AnswersStation.tsx';
-import { exampleOf } from '../../engine/couple/designs.ts';
+import { change, exampleOf } from '../../engine/couple/designs.ts';
 import { plainSpaces, renderInSheet } from '../support.tsx';
 
 /** The answers are computed in pieces beside the test. */
@@ -10,9 +10,9 @@ const arriving = { timeout: 60_000 };
 const slow = { timeout: 90_000 };
 const design = exampleOf('data-final-100w');
 
-function show() {
-  const shown = renderInSheet(() => <AnswersStation number={10} />, design);
-  fireEvent.click(screen.getByLabelText('the nominal figure'));
+function show(shownDesign = design) {
+  const shown = renderInSheet(() => <AnswersStation number={10} />, shownDesign);
+  fireEvent.click(screen.getByLabelText('the nominal figures'));
   return shown;
 }
 
@@ -59,6 +59,33 @@ describe('what to change', () => {
     expect(state.store.typed('sink.fanFlow')?.text).toBe('10 L/s');
   });
 
+  it('is kept as a short list for paper until the design is edited', slow, async () => {
+    const { state } = show();
+    expect(document.querySelector('.fit-list')).toBeNull();
+    fireEvent.click(screen.getByText('Find what to change'));
+    await screen.findByRole('list', { name: 'Changes for Key-down' }, arriving);
+    const paper = () => document.querySelector('.fit-list');
+    const text = plainSpaces(paper()?.textContent);
+    expect(text).toMatch(/What would make it fit: Key-down/);
+    expect(text).toMatch(/1 of \d+ changes make Key-down fine.*Judged by the nominal figures/);
+    const lines = [...(paper()?.querySelectorAll('li') ?? [])].map((line) => plainSpaces(line.textContent));
+    expect(lines.length).toBeLessThanOrEqual(5);
+    expect(lines[0]).toMatch(/^Transmit \d+ % of the time instead of 90 % \(a setting, [\d.]+ K cooler\)\.$/);
+    state.store.edit('service.transmitShare', 0.5);
+    expect(paper()).toBeNull();
+  });
+
+  it('says by how far when nothing is enough', slow, async () => {
+    show(change(design, { surroundings: { ambient: 343.15 }, limits: { designJunction: 343.5 } }));
+    fireEvent.change(screen.getByLabelText('So that it becomes fine'), { target: { value: 'keyDown' } });
+    fireEvent.click(screen.getByText('Find what to change'));
+    await screen.findByRole('list', { name: 'Changes for Key-down' }, arriving);
+    expect(plainSpaces(document.querySelector('.answer-sentence')?.textContent)).toMatch(
+      /Nothing here is enough for Key-down\. .* this is left: the junction is [\d.]+ K above its design limit/,
+    );
+    expect(plainSpaces(document.querySelector('.fit-list')?.textContent)).toMatch(/not enough: the junction/);
+  });
+
   it('can be stopped', slow, async () => {
     show();
     fireEvent.click(screen.getByText('Find what to change'));
@@ -97,6 +124,42 @@ describe('any value as the unknown', () => {
     );
   });
 
+  const second = () => fireEvent.click(screen.getByText('and also …'));
+  const choose = (label: string, value: string) =>
+    fireEvent.change(screen.getByLabelText(label), { target: { value } });
+  const type = (label: string, value: string) =>
+    fireEvent.input(screen.getByLabelText(label), { target: { value } });
+  const says = (words: RegExp) =>
+    waitFor(() => expect(plainSpaces(document.body.textContent)).toMatch(words), arriving);
+
+  it('takes a second target, and says what each asks for when they contradict each other', slow, async () => {
+    show(exampleOf('field-station-60w'));
+    second();
+    choose('and also', 'sinkMass');
+    type('keeps', '300 g');
+    fireEvent.click(screen.getByText('Find the value'));
+    await says(
+      /The targets contradict each other: 50\.0 % of “Safe duty \(key-down\)” asks for [\d.]+ mm; 300 g/,
+    );
+    type('keeps', '5 kg');
+    fireEvent.click(screen.getByText('Find the value'));
+    await says(/gives 50\.0 % for “Safe duty \(key-down\)” and [\d.]+ g for “Mass of the sink”/);
+    expect(plainSpaces(document.querySelector('#answers .aside')?.textContent)).toMatch(
+      /is the nominal figure/,
+    );
+    fireEvent.click(screen.getByText('without the second'));
+    expect(screen.queryByLabelText('and also')).toBeNull();
+  });
+
+  it('names what fixes the unknown already', slow, async () => {
+    // A value that does not apply is not offered; one that applies can still be without effect.
+    const blown = change(exampleOf('field-station-60w'), { sink: { mass: 0.4 } });
+    show(blown);
+    choose('The unknown', 'antenna.gain');
+    fireEvent.click(screen.getByText('Find the value'));
+    await says(/“.*” from .* does not change “Safe duty \(key-down\)”\. It is [\d.]+ %/);
+  });
+
   it('does not ask with a target that cannot be read', () => {
     show();
     fireEvent.input(screen.getByLabelText('becomes'), { target: { value: '5 mm' } });
@@ -113,6 +176,52 @@ describe('what matters and the map', () => {
     const links = [...table.querySelectorAll('a')];
     expect(links.length).toBe(12);
     expect(links.some((link) => link.getAttribute('href') === '#field-amplifier-efficiency')).toBe(true);
+  });
+
+  it('ranks what is not known, with what to measure', slow, async () => {
+    show();
+    fireEvent.change(screen.getByLabelText('Ranked by'), { target: { value: 'doubt' } });
+    fireEvent.click(screen.getByText('Show what matters'));
+    const table = await screen.findByLabelText('What is not known, ranked', {}, arriving);
+    expect(plainSpaces(table.textContent)).toMatch(/Measure supply current and output at full power\./);
+    expect(plainSpaces(table.querySelector('tbody tr')?.textContent)).toMatch(/\d %.*±[\d.]+ K/);
+    expect(plainSpaces(document.querySelector('.matters-words')?.textContent)).toMatch(
+      /in nine of ten cases \d+ °C to \d+ °C/,
+    );
+    fireEvent.change(screen.getByLabelText('For'), { target: { value: 'exposureDistance' } });
+    fireEvent.click(screen.getByText('Show what matters'));
+    await waitFor(() => expect(document.body.textContent).toMatch(/knows no doubt of/), arriving);
+  });
+
+  it('draws the map over typed ranges, in the units that are typed', slow, async () => {
+    show();
+    const [up, right] = screen.getAllByLabelText<HTMLInputElement>('to');
+    expect(up?.value).toMatch(/200\sW/);
+    fireEvent.input(right!, { target: { value: '140 °F' } });
+    fireEvent.input(up!, { target: { value: '0.15 kW' } });
+    expect(plainSpaces(document.querySelector('#map-x-to-note')?.textContent)).toBe('= 60 °C');
+    fireEvent.click(screen.getByText('Draw the map'));
+    await waitFor(() => expect(document.querySelector('.plot-title')).not.toBeNull(), arriving);
+    fireEvent.click(screen.getByText('values as table'));
+    const rows = document.querySelectorAll('.plot-table tbody tr');
+    expect(plainSpaces(rows[rows.length - 1]?.querySelector('th')?.textContent)).toBe('60 °C');
+    expect(document.querySelectorAll('.plot-table thead th').length).toBeGreaterThan(2);
+  });
+
+  it('does not draw with a range that is none, and can be stopped', slow, async () => {
+    show();
+    const up = screen.getAllByLabelText<HTMLInputElement>('to')[0]!;
+    fireEvent.input(up, { target: { value: '99 MW' } });
+    expect(plainSpaces(document.querySelector('#map-y-to-note')?.textContent)).toMatch(
+      /^Between .* and .* W\.$/,
+    );
+    expect(screen.getByText<HTMLButtonElement>('Draw the map').disabled).toBe(true);
+    fireEvent.input(up, { target: { value: '300' } });
+    fireEvent.click(screen.getByText('Draw the map'));
+    expect(screen.getByRole('progressbar', { name: 'Draw the map' })).toBeTruthy();
+    fireEvent.click(screen.getByText('stop'));
+    expect(screen.getByText('Draw the map')).toBeTruthy();
+    expect(document.querySelector('.plot-title')).toBeNull();
   });
 
   it('draws the limit line of each service, with a table of values', slow, async () => {

@@ -1,6 +1,7 @@
 import type { AskedAxis, Edge, LimitMap, MapAxis, MapLine, MapQuestion } from '../../../../shared/answers.ts';
-import { fieldAt, leafAt, type NumberField, withLeaf } from '../../../../shared/design/leaves.ts';
+import { fieldAt, type NumberField, withLeaf } from '../../../../shared/design/leaves.ts';
 import type { Design } from '../../../../shared/design/schema.ts';
+import { usualAxis } from '../../../../shared/design/usualAxis.ts';
 import { failure, type Outcome, success } from '../../../../shared/outcome.ts';
 import { type Service, services } from '../../../../shared/solution.ts';
 import { prepare } from '../prepare.ts';
@@ -14,28 +15,8 @@ import { lastOf, within } from './steps.ts';
 const coarse = 9;
 /** Share of the work that the band of the design takes. */
 const doubtShare = 0.1;
-/** A field of no great range is mapped from half to twice its value. */
-const lowShare = 0.4;
-const highShare = 2;
-const temperatureSpan = { below: 30, above: 25 } as const;
-
 /** Margin of each service, K; null without a steady state or refused. */
 type Margins = Readonly<Record<Service, number | null>>;
-
-/** A range around the present value of a field, within what the field allows. */
-export function usualAxis(design: Design, path: string): MapAxis {
-  const field = fieldAt(path) as NumberField;
-  const { min, max, dimension } = field;
-  if (dimension === 'share') return { path, from: min, to: max };
-  const now = leafAt(design, path);
-  const value = typeof now === 'number' ? now : (min + max) / 2;
-  const [from, to] =
-    dimension === 'temperature'
-      ? [value - temperatureSpan.below, value + temperatureSpan.above]
-      : [value * lowShare, value * highShare];
-  if (!(to > from)) return { path, from: min, to: max };
-  return { path, from: Math.max(min, from), to: Math.min(max, to) };
-}
 
 function marginsOf(design: Design, asked: readonly Service[], doubt: Doubt): Margins {
   const margins: Record<Service, number | null> = { ssb: null, cw: null, keyDown: null };

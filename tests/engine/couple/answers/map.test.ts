@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import type { LimitMap } from '../../../../shared/answers.ts';
 import { withValue } from '../../../../shared/design/leaves.ts';
 import type { Design } from '../../../../shared/design/schema.ts';
+import { usualAxis } from '../../../../shared/design/usualAxis.ts';
 import { services } from '../../../../shared/solution.ts';
-import { map, mapSteps, usualAxis } from '../../../../src/engine/couple/answers/map.ts';
+import { map, mapSteps } from '../../../../src/engine/couple/answers/map.ts';
 import { solve } from '../../../../src/engine/index.ts';
 import { exampleOf } from '../designs.ts';
 
