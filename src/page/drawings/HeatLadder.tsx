@@ -58,7 +58,9 @@ export function HeatLadder() {
           {(kelvin) => (
             <>
               <path class="limit-line" d={`M${axisX} ${y(kelvin())}H${width}`} />
-              <text class="limit-text" x={width} y={y(kelvin()) - 5} text-anchor="end">
+              {/* Named at the top, where no rung can come: rungs stand close together about the limit. */}
+              <path class="limit-line" d={`M${width - 172} 10h24`} />
+              <text class="limit-text" x={width} y="14" text-anchor="end">
                 design limit {writeQuantity(kelvin(), 'temperature')}
               </text>
             </>

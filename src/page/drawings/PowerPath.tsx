@@ -59,6 +59,7 @@ export function PowerPath() {
             )}
           </For>
         </fieldset>
+        <p class="power-path-sum">{sumOf(steps())}</p>
       </div>
       <Show
         when={steps().length > 0}
@@ -107,54 +108,77 @@ function stagesOf(steps: readonly PowerStep[]): readonly Stage[] {
   });
 }
 
+const streamWidth = 1200;
+const streamHeight = 210;
+/** The last step has nothing after it: it needs the width of its name alone. */
+const lastWidth = 132;
+
 /** The power path as one stream from left to right. */
 export function Stream(props: { steps: readonly PowerStep[] }) {
   const stages = createMemo(() => stagesOf(props.steps));
   const largest = () => Math.max(...props.steps.map((step) => Math.max(step.powerIn, step.powerOut)), 1e-9);
   const wide = (power: number) => (power / largest()) * 64;
-  const pitch = () => 1200 / props.steps.length;
+  const pitch = () => (streamWidth - lastWidth) / Math.max(props.steps.length - 1, 1);
   const top = 56;
   return (
-    <svg class="stream" viewBox="0 0 1200 216" aria-label="Power path">
+    // biome-ignore lint/a11y/useSemanticElements: a drawing of links is no fieldset
+    <svg class="stream" viewBox={`0 0 ${streamWidth} ${streamHeight}`} role="group" aria-label="Power path">
       <Index each={stages()}>
         {(stage, index) => {
           const x = () => index * pitch();
+          const isLast = () => index === stages().length - 1;
+          const reach = () => (isLast() ? lastWidth : pitch());
           return (
-            <>
-              <rect
-                class="stream-body"
-                x={x()}
-                y={top}
-                width={index === stages().length - 1 ? 60 : pitch()}
-                height={Math.max(wide(stage().onward), 1)}
-              />
-              <Show when={index === stages().length - 1}>
-                <path
+            <g>
+              <a href={`#${stationOf[stage().step.key]}`} class="stream-link" aria-label={said(stage())}>
+                <rect class="stream-hit" x={x()} y="0" width={reach()} height={streamHeight} />
+                <rect
                   class="stream-body"
-                  d={`M${x() + 59.5} ${top - 8}l28 ${8 + wide(stage().onward) / 2}l-28 ${8 + wide(stage().onward) / 2}z`}
+                  x={x()}
+                  y={top}
+                  width={isLast() ? 60 : pitch()}
+                  height={Math.max(wide(stage().onward), 1)}
                 />
-              </Show>
-              <Branches stage={stage()} x={x()} top={top} wide={wide} />
-              <path
-                class="stream-tick"
-                d={`M${x() + 0.75} ${top - 10}V${top + Math.max(wide(stage().step.powerIn), 1) + 4}`}
-              />
-              <g>
-                <a href={`#${stationOf[stage().step.key]}`} class="stream-link">
-                  <text class="stream-name" x={x() + 8} y="20">
-                    {stage().step.label}
-                  </text>
-                  <text class="stream-watts" x={x() + 8} y="42">
-                    {watts(stage().step.powerIn)}
-                  </text>
-                </a>
-              </g>
-            </>
+                <Show when={isLast()}>
+                  <path
+                    class="stream-body"
+                    d={`M${x() + 59.5} ${top - 8}l28 ${8 + wide(stage().onward) / 2}l-28 ${8 + wide(stage().onward) / 2}z`}
+                  />
+                </Show>
+                <Branches stage={stage()} x={x()} top={top} wide={wide} />
+                <path
+                  class="stream-tick"
+                  d={`M${x() + 0.75} ${top - 10}V${top + Math.max(wide(stage().step.powerIn), 1) + 4}`}
+                />
+                <text class="stream-name" x={x() + 8} y="20">
+                  {stage().step.label}
+                </text>
+                <text class="stream-watts" x={x() + 8} y="42">
+                  {watts(stage().step.powerIn)}
+                </text>
+              </a>
+            </g>
           );
         }}
       </Index>
     </svg>
   );
+}
+
+/** A step for those who do not see the drawing. */
+function said({ step, branches }: Stage): string {
+  const leaving = branches.map((branch) => `${watts(branch.power)} ${branch.label}`);
+  return [`${step.label}: ${watts(step.powerIn)}`, ...leaving].join(', ');
+}
+
+/** How much of what the source gives arrives, and how much becomes heat. */
+function sumOf(steps: readonly PowerStep[]): string {
+  const given = steps[0]?.powerIn ?? 0;
+  const arriving = steps.at(-1)?.powerIn ?? 0;
+  const heat = steps.reduce((sum, step) => sum + step.heat, 0);
+  if (!(given > 0)) return '';
+  const share = writeQuantity(arriving / given, 'share', '%', 2);
+  return `${watts(arriving)} of ${watts(given)} reach the antenna, ${share}; ${watts(heat)} become heat.`;
 }
 
 /** What leaves a step, bending down out of the stream: the width again in watts. */
@@ -188,6 +212,10 @@ function Branches(props: { stage: Stage; x: number; top: number; wide: (power: n
   );
 }
 
+function boardsOf({ branches }: Stage): number {
+  return branches.reduce((sum, branch) => sum + (branch.kind === 'other' ? branch.power : 0), 0);
+}
+
 /** The same on a phone: a list that runs down, bars to one scale. */
 function Falling(props: { steps: readonly PowerStep[] }) {
   const stages = createMemo(() => stagesOf(props.steps));
@@ -206,6 +234,12 @@ function Falling(props: { steps: readonly PowerStep[] }) {
                 class="branch-heat"
                 x={bar(stage().onward)}
                 width={bar(Math.max(stage().step.heat, 0))}
+                height="100%"
+              />
+              <rect
+                class="branch-boards"
+                x={bar(stage().onward + Math.max(stage().step.heat, 0))}
+                width={bar(boardsOf(stage()))}
                 height="100%"
               />
             </svg>

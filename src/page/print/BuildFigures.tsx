@@ -22,7 +22,7 @@ export function FiguresByService() {
   return (
     <section class="build-piece">
       <h2>
-        By service <small>at the planned duty; below: nine of ten</small>
+        By service <small>at the planned duty; small: nine of ten</small>
       </h2>
       <table class="build-figures">
         <thead>

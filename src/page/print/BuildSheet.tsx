@@ -11,7 +11,7 @@ import { BuildNotes } from './BuildNotes.tsx';
 import { BuildVerdicts } from './BuildVerdicts.tsx';
 
 /** Size of the duty plot in units of its text: smaller than on the screen, so that the text comes out larger. */
-const plotSize = { width: 500, height: 262 };
+const plotSize = { width: 510, height: 240 };
 
 /** The design on one or two pages, for the bench and for the file. */
 export function BuildSheet() {
@@ -34,7 +34,10 @@ export function BuildSheet() {
           </section>
           <section class="build-piece">
             <h2>
-              Heat path in {sheet.nameOf(sheet.service())} <small>highest in the cycle at {planned()}</small>
+              Heat path{' '}
+              <small>
+                {sheet.nameOf(sheet.service())}, {planned()}: highest
+              </small>
             </h2>
             <HeatLadder />
           </section>

@@ -7,7 +7,6 @@ export const serviceFigures = [
   'deviceHeatOver',
   'safeDuty',
   'holdTime',
-  'cycleCurrentMean',
   'runTime',
 ] as const;
 

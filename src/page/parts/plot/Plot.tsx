@@ -1,7 +1,6 @@
 import { createEffect, createSignal, createUniqueId, For, on, onCleanup, onMount, Show } from 'solid-js';
 import { render } from 'solid-js/web';
 import { SavePicture } from '../../export/SavePicture.tsx';
-import { createPrinting } from '../../state/printing.ts';
 import { useSheet } from '../../state/sheet.ts';
 import { whenNear } from '../near.ts';
 import { type CanvasPlot, loadPlotting, mountPlot } from './canvas.ts';
@@ -30,7 +29,6 @@ export function Plot(props: {
   let canvas: CanvasPlot | undefined;
   let width = 0;
 
-  const printing = createPrinting();
   const last = () => props.data.x.length - 1;
   const shown = () => Math.min(index() ?? props.start ?? 0, last());
   const readout = () => readAt(props.data, shown());
@@ -97,7 +95,7 @@ export function Plot(props: {
         <span class="plot-title">{props.title}</span> <span class="plot-finding">{props.finding}</span>
       </figcaption>
       <div class="plot-host" aria-hidden="true">
-        <Show when={drawing() || printing()}>
+        <Show when={drawing()}>
           <SvgPlot data={props.data} />
         </Show>
         {/* The canvas has a place of its own: what a library puts in, the page must not clear away. */}

@@ -1,10 +1,12 @@
-import { createMemo, For } from 'solid-js';
-import { lastPoint, type PlotData, type PlotSeries, spread } from './data.ts';
+import { createMemo, For, Show } from 'solid-js';
+import { lastPoint, type PlotData, type PlotMark, type PlotSeries, spread } from './data.ts';
 
 /** The size of the drawing in its own units; text has 12.5 of them. */
 const usualSize = { width: 720, height: 330 };
 const margin = { top: 16, right: 96, bottom: 44, left: 58 };
 const labelHeight = 15;
+/** About as wide as a letter of a name is, bold. */
+const nameWidth = 7;
 
 /** The plot as a line drawing: shown in print and where no canvas can be had. */
 export function SvgPlot(props: { data: PlotData; size?: { width: number; height: number } }) {
@@ -19,6 +21,7 @@ export function SvgPlot(props: { data: PlotData; size?: { width: number; height:
   };
   const right = width - margin.right;
   const bottom = height - margin.bottom;
+  const fitsLeft = (mark: PlotMark) => x(mark.x) - margin.left > mark.label.length * nameWidth + 10;
   const points = (values: readonly (number | null)[]) => pathOf(props.data.x.map(x), values, y);
   const endLabels = createMemo(() => {
     const ends = props.data.series.flatMap((series) => {
@@ -125,12 +128,15 @@ export function SvgPlot(props: { data: PlotData; size?: { width: number; height:
               stroke={`var(${mark.tone})`}
               d={`M${x(mark.x)} ${bottom}V${mark.y === undefined ? margin.top : y(mark.y)}`}
             />
+            <Show when={mark.y}>
+              {(at) => <circle fill={`var(${mark.tone})`} cx={x(mark.x)} cy={y(at())} r="3.5" />}
+            </Show>
             <text
               class="plot-name"
               fill={`var(${mark.tone})`}
-              x={x(mark.x) - 5}
+              x={x(mark.x) + (fitsLeft(mark) ? -5 : 5)}
               y={bottom - 6 - labelHeight * index()}
-              text-anchor="end"
+              text-anchor={fitsLeft(mark) ? 'end' : 'start'}
             >
               {mark.label}
             </text>
