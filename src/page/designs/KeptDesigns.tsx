@@ -13,6 +13,7 @@ export function KeptDesigns() {
   const [removed, setRemoved] = createSignal<Removed | null>(null);
   const verdictOf = createRowVerdicts();
   let undo: HTMLButtonElement | undefined;
+  let list!: HTMLUListElement;
   const remove = (id: string) => {
     setRemoved(designs.remove(id, startDesign));
     undo?.focus();
@@ -20,6 +21,8 @@ export function KeptDesigns() {
   const bringBack = (gone: Removed) => {
     designs.restore(gone);
     setRemoved(null);
+    // The keyboard stays with the list.
+    list.focus();
   };
   const ids = () => designs.list().map((row) => row.id);
   return (
@@ -40,7 +43,7 @@ export function KeptDesigns() {
           </p>
         )}
       </Show>
-      <ul class="kept-list">
+      <ul ref={list} class="kept-list" tabindex="-1">
         <Show when={!ids().includes(designs.openId())}>
           <OnlyShown />
         </Show>

@@ -1,4 +1,4 @@
-import { createEffect, createResource, createSignal, onMount, Show } from 'solid-js';
+import { createEffect, createSignal, onMount, Show } from 'solid-js';
 import { writeLink } from '../../../shared/design/link.ts';
 import { useSheet } from '../state/sheet.ts';
 
@@ -9,9 +9,15 @@ const longLink = 2000;
 export function ShareLink(props: { focus: boolean }) {
   const { store } = useSheet();
   const [said, setSaid] = createSignal('');
-  const [link] = createResource(store.design, async (design) => {
-    setSaid('');
-    return addressWithout() + (await writeLink(design));
+  const [link, setLink] = createSignal<string>();
+  // No resource: the panel would be taken away while the link of an edit is made.
+  createEffect(() => {
+    const design = store.design();
+    void writeLink(design).then((code) => {
+      if (design !== store.design()) return;
+      setLink(addressWithout() + code);
+      setSaid('');
+    });
   });
   let line!: HTMLInputElement;
   onMount(() => createEffect(() => props.focus && line.focus()));
