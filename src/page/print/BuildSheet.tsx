@@ -1,5 +1,6 @@
 import { Show } from 'solid-js';
 import { writeQuantity } from '../../engine/quantity/write.ts';
+import { FitList } from '../answers/FitList.tsx';
 import { HeatLadder, SinkDrawing, Stream } from '../drawings/index.ts';
 import { SvgPlot } from '../parts/plot/SvgPlot.tsx';
 import { useSheet } from '../state/sheet.ts';
@@ -49,6 +50,7 @@ export function BuildSheet() {
       </div>
       <SupplyFigures />
       <BuildCautions />
+      <FitList />
       <BuildGiven />
       <BuildNotes />
     </article>
