@@ -17,7 +17,12 @@ export const rulerDoubt = 0.5e-3;
 export const guessDoubt = 0.2;
 
 /** Outside the sink only these are uncertain enough to matter and not covered by a range of their own. */
-const others = ['device.junctionToCase', 'device.padResistance', 'amplifier.efficiency'];
+const others = [
+  'device.junctionToCase',
+  'device.padResistance',
+  'amplifier.efficiency',
+  'surroundings.ventArea',
+];
 
 function isMeasured(spec: FieldSpec | undefined): boolean {
   return spec?.kind === 'number' && (spec.dimension === 'length' || spec.dimension === 'mass');
@@ -28,7 +33,7 @@ const ofSink = Object.entries(sinkSchema.shape as Readonly<Record<string, z.core
   .filter(([, schema]) => isMeasured(fieldRegistry.get(schema)))
   .map(([key]) => `sink.${key}`);
 
-/** Paths of the fields that can carry a doubt: every length and the mass of the sink, and a few figures of the final. */
+/** Paths of the fields that can carry a doubt: every length and the mass of the sink, and a few figures of final and case. */
 export const doubtfulPaths: readonly string[] = [...ofSink, ...others];
 
 const greatestDoubt = 1000;

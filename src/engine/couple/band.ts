@@ -3,7 +3,7 @@ import type { Design } from '../../../shared/design/schema.ts';
 import { failure, type Outcome, success } from '../../../shared/outcome.ts';
 import { type Service, services } from '../../../shared/solution.ts';
 import { ninetyPercent } from '../numerics/normalQuantile.ts';
-import { type BandSampler, bandSampler } from './bandSampler.ts';
+import { type BandSampler, bandSampler, type Sample } from './bandSampler.ts';
 import { bandPeople, bandStates, bandVerdicts } from './bandVerdicts.ts';
 import type { Coupled } from './coupled.ts';
 import type { DutyLimit } from './duty.ts';
@@ -89,11 +89,16 @@ function metalOf(state: CycleState): number {
   return state.nodes.find((node) => node.key === 'plateUnderDevice')?.peak ?? state.platePeak;
 }
 
+/** Air inside the case, K: that at the fins of a sink inside. */
+function caseAirOf(sample: Sample, state: CycleState): number {
+  return sample.design.sink.placement === 'inside' ? state.sinkAir : sample.caseAir(state.caseHeat);
+}
+
 /** One sample asked everything. */
 function measure(
   columns: Columns,
   sampler: BandSampler,
-  coupled: Coupled,
+  coupled: Sample,
   limits: readonly DutyLimit[],
   duties: Readonly<Partial<Record<Service, number>>>,
   withHold: boolean,
@@ -106,7 +111,10 @@ function measure(
     const state = cycleAt(coupled, service, design.service.transmitShare, start.guess);
     putService(columns, service, state.ok ? state.value : null, limits[0]!.limit);
     if (withHold) putHold(columns, service, coupled, limits[0]!.limit);
-    if (state.ok) metal = Math.max(metal, metalOf(state.value));
+    if (state.ok) {
+      metal = Math.max(metal, metalOf(state.value));
+      columns.put(`${service}.caseAir`, caseAirOf(coupled, state.value));
+    }
     const duty = sampleDuty(coupled, service, limits, duties[service] ?? 0.5, start.guess);
     if (duty !== null) columns.put(`${service}.safeDuty`, duty);
   }

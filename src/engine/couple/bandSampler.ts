@@ -6,10 +6,10 @@ import type { Sink } from '../heat/sink.ts';
 import { ninetyPercent, normalQuantile } from '../numerics/normalQuantile.ts';
 import { type QuasiRandom, quasiRandom } from '../numerics/quasiRandom.ts';
 import { type SinkKnowledge, sinkKnowledge } from './benchKnowledge.ts';
-import { insideStore } from './caseStore.ts';
+import { caseTableOf, insideStore, scaledTable } from './caseStore.ts';
 import { sinkWith } from './correctedSink.ts';
 import type { Coupled } from './coupled.ts';
-import { type HeatPath, prepareHeatPath } from './heatPath.ts';
+import { type HeatPath, prepareHeatPath, spreadingAt } from './heatPath.ts';
 import { type LoadResponse, loadResponse } from './loadResponse.ts';
 import type { Prepared } from './prepare.ts';
 import { type CycleState, cycleAt } from './serviceCycle.ts';
@@ -27,7 +27,13 @@ export interface BandSampler {
   /** Of the design as it stands. */
   readonly nominal: Readonly<Partial<Record<Service, CycleState>>>;
   /** The sample of this number; `places` receives the standard normal place of each unknown. */
-  draw(index: number, places: Float64Array): Coupled;
+  draw(index: number, places: Float64Array): Sample;
+}
+
+/** One possible truth. */
+export interface Sample extends Coupled {
+  /** Air inside the case for the mean heat released in it, the sink standing outside; K. */
+  readonly caseAir: (heat: number) => number;
 }
 
 function nominalCycles(coupled: Coupled): Partial<Record<Service, CycleState>> {
@@ -57,19 +63,29 @@ function withSink(design: Design, draft: Draft): Design {
   return { ...design, sink: { ...design.sink, ...draft.sink } as Design['sink'] };
 }
 
-/** Logarithmic change of the spreading resistance by the lengths of the plate, a parabola in each. */
+/** Logarithmic change of the spreading resistance by lengths and conductivity of the plate, a parabola in each. */
 type SpreadResponse = (places: Float64Array) => number;
 
-const plateLengths = ['sink.width', 'sink.length', 'sink.baseThickness'];
+const plateUnknowns = ['sink.width', 'sink.length', 'sink.baseThickness', 'conductivity'];
+
+/** Spreading resistance of a plate as drawn, K/W; null where parts or fins do not fit on it any more. */
+function spreadingOf({ design, pressure }: Prepared, path: HeatPath, draft: Draft): number | null {
+  if (draft.conductivity !== 1) {
+    const spreading = spreadingAt(design, path, path.sink.conductivity * draft.conductivity);
+    return spreading.ok ? spreading.value : null;
+  }
+  const moved = prepareHeatPath(withSink(design, draft), pressure);
+  return moved.ok ? moved.value.spreading : null;
+}
 
 function spreadResponse(prepared: Prepared, path: HeatPath, unknowns: readonly Unknown[]): SpreadResponse {
   const terms = unknowns.flatMap((unknown, i) => {
-    if (!plateLengths.includes(unknown.key) || !(path.spreading > 0)) return [];
+    if (!plateUnknowns.includes(unknown.key) || !(path.spreading > 0)) return [];
     const at = (place: number) => {
       const draft = nominalDraft();
       unknown.draw(place, draft);
-      const moved = prepareHeatPath(withSink(prepared.design, draft), prepared.pressure);
-      return moved.ok && moved.value.spreading > 0 ? Math.log(moved.value.spreading / path.spreading) : 0;
+      const spreading = spreadingOf(prepared, path, draft);
+      return spreading !== null && spreading > 0 ? Math.log(spreading / path.spreading) : 0;
     };
     const down = at(-ninetyPercent);
     const up = at(ninetyPercent);
@@ -113,10 +129,14 @@ export function bandSampler(prepared: Prepared, seed: number): Outcome<BandSampl
   const spread = spreadResponse(prepared, path, unknowns);
   const next: QuasiRandom = quasiRandom(unknowns.length, seed);
   const ambient = design.surroundings.ambient;
+  const nominalBox = caseTableOf(design, pressure);
 
   function sinkOf(draft: Draft): Sink {
     const known = { ...knowledge, filmFactor: knowledge.filmFactor * draft.film };
-    const drawn = sinkWith(withSink(design, draft), pressure, known);
+    // What runs have measured holds with the metal as it is; of its conductivity only the spreading is in doubt then.
+    const conductivity =
+      knowledge.uncertainty === null ? path.sink.conductivity * draft.conductivity : path.sink.conductivity;
+    const drawn = sinkWith(withSink(design, draft), pressure, known, true, conductivity);
     // Fins that overlap by a guess of their thickness are no sink: the lengths as entered then stand.
     const sink = drawn.ok ? drawn : sinkWith(design, pressure, known);
     const found = sink.ok ? sink.value : path.sink;
@@ -154,11 +174,15 @@ export function bandSampler(prepared: Prepared, seed: number): Outcome<BandSampl
           })),
           stages: stagesOf(path, draft),
         };
+        const box = scaledTable(nominalBox, draft.caseCooling);
         const store =
           design.sink.placement === 'inside'
-            ? insideStore(design, sampled, pressure)
+            ? insideStore(design, sampled, pressure, box)
             : openStore(sampled, ambient);
-        return response.at(draft.load, { ...base, path: sampled, store });
+        return {
+          ...response.at(draft.load, { ...base, path: sampled, store }),
+          caseAir: (heat) => ambient + box.rise(heat),
+        };
       },
     },
   };

@@ -1,5 +1,6 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import { type ClosedCase, caseHeatCapacity, steadyCaseAir, tabulateCase } from '../heat/caseAir.ts';
+import type { HeatTable } from '../heat/heatTable.ts';
 import { periodicInCase, type SinkInCase, steadyInCase, warmUpInCase } from '../heat/sinkInCase.ts';
 import { tabulateSinkOverAir } from '../heat/sinkTable.ts';
 import { bracketedRoot } from '../numerics/bracketedRoot.ts';
@@ -43,14 +44,36 @@ export function caseAirAt(design: Design, heat: number, pressure: number): numbe
   return steadyCaseAir(closedCaseOf(design), Math.max(0, heat), design.surroundings.ambient, pressure).air;
 }
 
-/** A sink inside the closed case: plate and case air are two stores, the second is the air of the first. */
-export function insideStore(design: Design, path: HeatPath, pressure: number): Store {
+/** Heat of the case against the rise of its air over the room. */
+export function caseTableOf(design: Design, pressure: number): HeatTable {
+  return tabulateCase(closedCaseOf(design), design.surroundings.ambient, pressure);
+}
+
+/** A case that sheds more or less heat at every rise. */
+export function scaledTable(table: HeatTable, factor: number): HeatTable {
+  return {
+    heat: (rise) => factor * table.heat(rise),
+    slope: (rise) => factor * table.slope(rise),
+    rise: (heat) => table.rise(heat / factor),
+  };
+}
+
+/**
+ * A sink inside the closed case: plate and case air are two stores, the second is the air of the first.
+ *
+ * box: heat of the case against the rise of its air.
+ */
+export function insideStore(
+  design: Design,
+  path: HeatPath,
+  pressure: number,
+  box = caseTableOf(design, pressure),
+): Store {
   const ambient = design.surroundings.ambient;
-  const box = closedCaseOf(design);
   const model: SinkInCase = {
     sink: tabulateSinkOverAir(path.sink, ambient, ambient + widestAirRise),
     sinkCapacity: path.sink.heatCapacity,
-    box: tabulateCase(box, ambient, pressure),
+    box,
     boxCapacity: caseCapacityOf(design, pressure),
     ambient,
   };

@@ -10,8 +10,9 @@ export function sinkWith(
   pressure: number,
   knowledge: SinkKnowledge,
   running = true,
+  conductivity?: number,
 ): Outcome<Sink> {
-  const description = sinkDescription(design.sink, running);
+  const description = sinkDescription(design.sink, running, conductivity);
   if (!description.ok) return description;
   const sink = prepareSink(description.value, { pressure, filmFactor: knowledge.filmFactor });
   if (!sink.ok) return sink;

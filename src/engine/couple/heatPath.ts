@@ -92,6 +92,16 @@ export function converterRises(path: HeatPath, deviceHeat: number, converterHeat
   );
 }
 
+/** The plate under the hottest device over the plate's mean for a plate of another conductivity, W/(m K); in K/W. */
+export function spreadingAt(design: Design, path: HeatPath, conductivity: number): Outcome<number> {
+  const spread = plateSpread(
+    { ...plateOf(design, path), conductivity },
+    path.parts.map((part) => part.source),
+  );
+  if (!spread.ok) return spread;
+  return success(greatestOwn(deviceRows(path.parts, spread.value, path.converterShares)));
+}
+
 function greatestOwn(rows: readonly PlateRow[]): number {
   let most = Number.NEGATIVE_INFINITY;
   for (const row of rows) most = Math.max(most, row.own);

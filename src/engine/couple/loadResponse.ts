@@ -11,6 +11,8 @@ import { prepareElectrics } from './supplySide.ts';
 
 /** 90 % half-width of a module's efficiency, points as a share of 1. Own choice: two ordinary meters. */
 export const converterDoubt = 0.02;
+/** 90 % half-width of the losses of a converter from parts. Own choice: data-sheet figures at another current and heat. */
+export const designedDoubt = 0.25;
 const efficiencyRange = { lowest: 0.3, highest: 0.995 } as const;
 
 /** Distance of the junction temperatures at which a temperature-dependent load is worked out, K; straight between. */
@@ -88,6 +90,33 @@ function variantFor(prepared: Prepared, base: Coupled, design: Design): Variant 
 }
 
 /** The design with the efficiency of its bought converter moved, points as a share of 1. */
+/** A converter from parts with everything that makes its losses moved by a share. */
+function withLosses(design: Design, change: number): Design {
+  const { parts } = design.converter;
+  const factor = 1 + change;
+  const moved = {
+    ...parts,
+    alternatingFactor: parts.alternatingFactor * factor,
+    hotFactor: parts.hotFactor * factor,
+    turnOnTime: parts.turnOnTime * factor,
+    turnOffTime: parts.turnOffTime * factor,
+    switchCapacitance: parts.switchCapacitance * factor,
+    gateCharge: parts.gateCharge * factor,
+    rectifierDrop: parts.rectifierDrop * factor,
+    rectifierResistance: parts.rectifierResistance * factor,
+    recoveryCharge: parts.recoveryCharge * factor,
+    fixedPower: parts.fixedPower * factor,
+  };
+  return { ...design, converter: { ...design.converter, parts: moved } };
+}
+
+/** The design at an edge of what is known of its converter: efficiency of a bought one, losses of one from parts. */
+function atConverterEdge(design: Design, edge: -1 | 1): Design {
+  return design.converter.kind === 'designed'
+    ? withLosses(design, -edge * designedDoubt)
+    : withConverter(design, edge * converterDoubt);
+}
+
 export function withConverter(design: Design, change: number): Design {
   const points = design.converter.points.map((point) => ({
     ...point,
@@ -132,13 +161,12 @@ export interface LoadResponse {
 export function loadResponse(prepared: Prepared, base: Coupled): LoadResponse {
   const { design } = prepared;
   const doubts = loadDoubts(design);
-  // A converter designed from its parts has its losses from them and no efficiency to be off.
-  const hasConverter = design.converter.kind === 'module';
+  const hasConverter = design.converter.kind !== 'none';
   const nominal = variantOf(base);
   const lessEfficient = variantFor(prepared, base, doubts.lessEfficient);
   const moreEfficient = variantFor(prepared, base, doubts.moreEfficient);
-  const lossy = hasConverter ? variantFor(prepared, base, withConverter(design, -converterDoubt)) : null;
-  const frugal = hasConverter ? variantFor(prepared, base, withConverter(design, converterDoubt)) : null;
+  const lossy = hasConverter ? variantFor(prepared, base, atConverterEdge(design, -1)) : null;
+  const frugal = hasConverter ? variantFor(prepared, base, atConverterEdge(design, 1)) : null;
 
   function blended(place: LoadPlace, pick: (variant: Variant) => HeatRow | null): HeatRow | null {
     const middle = pick(nominal);

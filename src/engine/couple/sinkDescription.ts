@@ -61,9 +61,13 @@ export function fanOf(sink: SinkInput): Outcome<FanOnSink | null> {
 /**
  * The sink of a design as the sink model takes it.
  *
- * running: false leaves the fan out, as if it had stopped. Fails with `fanCurve` for a fan whose curve does not fall.
+ * running: false leaves the fan out, as if it had stopped. conductivity: another than that of the alloy, W/(m K). Fails with `fanCurve` for a fan whose curve does not fall.
  */
-export function sinkDescription(sink: SinkInput, running = true): Outcome<SinkDescription> {
+export function sinkDescription(
+  sink: SinkInput,
+  running = true,
+  conductivity?: number,
+): Outcome<SinkDescription> {
   const fan = running ? fanOf(sink) : success(null);
   if (!fan.ok) return fan;
   return success({
@@ -76,6 +80,7 @@ export function sinkDescription(sink: SinkInput, running = true): Outcome<SinkDe
     finThickness: meanFinThickness(sink),
     ...(sink.tapered ? { tipThickness: sink.finTip } : {}),
     alloy: sink.alloy,
+    ...(conductivity === undefined ? {} : { conductivity }),
     finish: sink.finish,
     emissivity: sink.emissivity,
     backExposed: sink.backExposed,

@@ -3,7 +3,7 @@ import { caliperDoubt, guessDoubt, rulerDoubt } from '../../../shared/design/dou
 import type { Design, SinkInput } from '../../../shared/design/schema.ts';
 import { drawnUncertainty, weighedUncertainty } from '../heat/benchModel.ts';
 import { interfaceResistance, pressedShare } from '../heat/interface.ts';
-import { emissivityOf, emissivityRange } from '../heat/materials.ts';
+import { conductivityRange, emissivityOf, emissivityRange, metalOf } from '../heat/materials.ts';
 import { ninetyPercent } from '../numerics/normalQuantile.ts';
 import type { SinkKnowledge } from './benchKnowledge.ts';
 import type { LoadPlace, LoadResponse } from './loadResponse.ts';
@@ -12,6 +12,9 @@ import type { LoadPlace, LoadResponse } from './loadResponse.ts';
 const dataSheetDoubt = 0.15;
 const measuredPadDoubt = 0.15;
 const ownEmissivityDoubt = 0.1;
+/** Films of both sides of a wall and its radiation together; what vents carry off is a guess. */
+const closedCaseDoubt = 0.25;
+const ventDoubt = 0.5;
 
 /** A sample keeps every length above this share of its nominal value. */
 const leastShare = 0.2;
@@ -20,9 +23,11 @@ const leastShare = 0.2;
 export interface Draft {
   /** Changed fields of the sink. */
   readonly sink: { [field: string]: number | string };
-  /** Factors on film coefficients, heat capacity, junction to case and pad. */
+  /** Factors on film coefficients, heat capacity, conductivity, what the case sheds, junction to case and pad. */
   film: number;
   capacity: number;
+  conductivity: number;
+  caseCooling: number;
   junctionToCase: number;
   pad: number;
   readonly load: { -readonly [Part in keyof LoadPlace]: number };
@@ -33,6 +38,8 @@ export function nominalDraft(): Draft {
     sink: {},
     film: 1,
     capacity: 1,
+    conductivity: 1,
+    caseCooling: 1,
     junctionToCase: 1,
     pad: 1,
     load: { efficiency: 0, converter: 0, speech: 0 },
@@ -140,6 +147,37 @@ function emissivityUnknown({ sink }: Design): Unknown {
   };
 }
 
+function conductivityUnknown({ sink }: Design): Unknown {
+  const median = metalOf(sink.alloy).conductivity;
+  const range = conductivityRange(sink.alloy);
+  return {
+    key: 'conductivity',
+    label: 'conductivity of the metal',
+    advice: 'Find out the alloy; a thicker plate, or parts further apart, make it matter less.',
+    path: 'sink.alloy',
+    draw: (place, draft) => {
+      draft.conductivity = between(range.low, median, range.high, place) / median;
+    },
+  };
+}
+
+/** What the case sheds at a given warmth of its air. */
+function caseUnknown({ surroundings, doubts }: Design): Unknown {
+  const vented = surroundings.caseVents === 'vented';
+  const share = vented
+    ? shareOf(doubts['surroundings.ventArea'], surroundings.ventArea, ventDoubt)
+    : closedCaseDoubt;
+  return {
+    key: 'caseCooling',
+    label: vented ? 'what the vents carry off' : 'how well the case cools its air',
+    advice: 'Put a thermometer into the closed case while you transmit.',
+    path: vented ? 'surroundings.ventArea' : 'surroundings.caseFinish',
+    draw: (place, draft) => {
+      draft.caseCooling = (1 + share) ** (place / ninetyPercent);
+    },
+  };
+}
+
 /** Share of the value that a doubt of a figure other than a length stands for. */
 function shareOf(doubt: Doubt | undefined, value: number, usual: number): number {
   if (doubt === 'guess') return guessDoubt;
@@ -225,15 +263,17 @@ function efficiencyUnknown(design: Design, response: LoadResponse): Unknown {
   };
 }
 
-const converterUnknown: Unknown = {
-  key: 'converter',
-  label: 'efficiency of the converter',
-  advice: 'Measure current and voltage on both sides of the converter at full power.',
-  path: null,
-  draw: (place, { load }) => {
-    load.converter = place;
-  },
-};
+function converterUnknown({ converter }: Design): Unknown {
+  return {
+    key: 'converter',
+    label: converter.kind === 'designed' ? 'losses of the converter' : 'efficiency of the converter',
+    advice: 'Measure current and voltage on both sides of the converter at full power.',
+    path: null,
+    draw: (place, { load }) => {
+      load.converter = place;
+    },
+  };
+}
 
 const speechUnknown: Unknown = {
   key: 'speech',
@@ -267,7 +307,9 @@ export function unknownsOf(
     padUnknown(design),
     capacityUnknown(design, knowledge),
     ...(response.doubts.speechHeat > 0 ? [speechUnknown] : []),
-    ...(response.hasConverter ? [converterUnknown] : []),
+    ...(response.hasConverter ? [converterUnknown(design)] : []),
+    conductivityUnknown(design),
+    caseUnknown(design),
     ...(measured
       ? []
       : [emissivityUnknown(design), ...lengthsOf(design.sink).map((field) => lengthUnknown(design, field))]),

@@ -16,6 +16,15 @@ export function metalOf(alloy: SinkInput['alloy']): Metal {
   return alloysTable.rows[alloy];
 }
 
+/** The conductivities that should hold nine of ten sinks of an alloy, W/(m K). */
+export function conductivityRange(alloy: SinkInput['alloy']): {
+  readonly low: number;
+  readonly high: number;
+} {
+  const { range } = alloysTable.rows[alloy];
+  return { low: range[0]!, high: range[1]! };
+}
+
 /**
  * Total hemispherical emissivity of a sink's surface. Bare copper has its own rows; a coating hides the metal.
  *

@@ -27,6 +27,8 @@ export interface SinkDescription {
   /** Thickness at the fin tip if the fins are tapered. */
   readonly tipThickness?: number;
   readonly alloy: SinkInput['alloy'];
+  /** W/(m K), where another than the usual one of the alloy is meant. */
+  readonly conductivity?: number;
   readonly finish: SinkInput['finish'];
   /** Used with the finish "own". */
   readonly emissivity: number;
@@ -129,7 +131,7 @@ function lawsOf(
 ): Outcome<SinkLaws> {
   const { shape } = description;
   const emissivity = emissivityOf(description.finish, description.alloy, description.emissivity);
-  const conductivity = metalOf(description.alloy).conductivity;
+  const conductivity = conductivityOf(description);
   if (shape === 'panel') return success(panelLaws({ ...description, emissivity }, mounting, conditions));
   if (shape === 'pins') return pinsOf(description, { emissivity, conductivity }, mounting, conditions);
   const taper = taperOf(description);
@@ -142,6 +144,10 @@ function lawsOf(
   if (shape === 'tunnel') return success(tunnelLaws(prepared, mounting, description.fan, conditions));
   const still = finLaws(prepared, mounting, conditions);
   return success(description.fan ? withFan(still, prepared, description.fan, conditions) : still);
+}
+
+function conductivityOf({ alloy, conductivity }: SinkDescription): number {
+  return conductivity ?? metalOf(alloy).conductivity;
 }
 
 /** The tip as entered, kept between a knife edge and twice the mean, beyond which the root would be gone. */
@@ -201,7 +207,7 @@ function assemble(description: SinkDescription, laws: SinkLaws): Sink {
   const notesAt = (plate: number, air: number) => stateNotes(laws.detail(plate, air, air), plate, air);
   return {
     shape: description.shape,
-    conductivity: metal.conductivity,
+    conductivity: conductivityOf(description),
     density: metal.density,
     emissivity: emissivityOf(description.finish, description.alloy, description.emissivity),
     plateArea: laws.plateArea,

@@ -156,6 +156,32 @@ describe('band of the results', () => {
     });
   });
 
+  it('counts the doubt of the metal: on a thin panel the spreading has a band', () => {
+    const panel = exampleOf('class-a-panel-8w');
+    const found = bandOf(panel);
+    const nominal = solve(panel).values.spreadingResistance!;
+    const { low, high } = edge(found, 'spreadingResistance');
+    // An unknown sheet conducts 120 to 190 W/(m K), against the 140 taken.
+    expect(low / nominal).toBeLessThan(0.85);
+    expect(high! / nominal).toBeGreaterThan(1.1);
+    const exact = {
+      ...panel,
+      doubts: { 'sink.width': 0, 'sink.length': 0, 'sink.baseThickness': 0 },
+    } as const;
+    expect(edge(bandOf(exact), 'spreadingResistance').high! / nominal).toBeGreaterThan(1.1);
+  });
+
+  it('counts the doubt of the case: its air always, the junctions of a sink inside', () => {
+    const vented = change(field, { surroundings: { caseVents: 'vented', ventArea: 4e-4 } });
+    const sure = bandOf({ ...vented, doubts: { 'surroundings.ventArea': 1e-6 } });
+    const guessed = bandOf({ ...vented, doubts: { 'surroundings.ventArea': 2e-4 } });
+    expect(width(guessed, 'keyDown.caseAir')).toBeGreaterThan(1.2 * width(sure, 'keyDown.caseAir'));
+    const inside = change(vented, { sink: { placement: 'inside' } });
+    const keys = bandOf(inside, 64).ranking.keyDown?.map(({ key }) => key);
+    expect(keys).toContain('caseCooling');
+    expect(bandOf(field).ranking.keyDown?.map(({ key }) => key)).not.toContain('caseCooling');
+  });
+
   it('holds for a sink inside the case, with fewer samples', () => {
     const inside = change(field, { sink: { placement: 'inside' } });
     const found = resultOf(band(inside, { samples: 16 }));

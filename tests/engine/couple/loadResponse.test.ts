@@ -43,6 +43,23 @@ describe('answer of the load to its doubts', () => {
     },
   );
 
+  it.each(['module', 'designed'] as const)(
+    'a converter (%s) loses more at one edge and less at the other',
+    (kind) => {
+      const field = examples[0]!.design;
+      const prepared = prepare({ ...field, converter: { ...field.converter, kind } });
+      const base = resultOf(prepared.coupled);
+      const response = loadResponse(prepared, base);
+      const lossAt = (place: number) =>
+        resultOf(response.at({ ...nowhere, converter: place }, base).load('keyDown', 350)).over.converterHeat;
+      const spread = (lossAt(-ninetyPercent) - lossAt(ninetyPercent)) / lossAt(0);
+      expect(response.hasConverter).toBe(true);
+      // Two points of efficiency of 90 %, a quarter of the losses of the parts less what the coil's winding keeps.
+      expect(spread).toBeGreaterThan(0.25);
+      expect(spread).toBeLessThan(0.7);
+    },
+  );
+
   it('moves the mean heat of speech alone with the law of speech', () => {
     const prepared = prepare(examples[0]!.design);
     const base = resultOf(prepared.coupled);
