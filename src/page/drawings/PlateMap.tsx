@@ -1,11 +1,13 @@
 import './plateMap.css';
 import { createEffect, createMemo, createSignal, For, Index, on, Show } from 'solid-js';
+import type { Outcome } from '../../../shared/outcome.ts';
 import { converterFields, type PlatePart, partLayout, plateParts } from '../../../shared/plateLayout.ts';
 import type { PlateMap as WarmPlate } from '../../../shared/solution.ts';
 import { writeNumber, writeQuantity } from '../../engine/quantity/write.ts';
 import { SavePicture } from '../export/SavePicture.tsx';
 import { niceTicks } from '../parts/plot/data.ts';
 import { ServicePicker } from '../parts/ServicePicker.tsx';
+import { usePace } from '../state/pace.ts';
 import {
   fineStep,
   hasSpots,
@@ -56,6 +58,7 @@ interface View {
 export function PlateMap() {
   const sheet = useSheet();
   const { store, results } = sheet;
+  const pace = usePace();
   const [map, setMap] = createSignal<WarmPlate>();
   const [said, setSaid] = createSignal('');
   const [busy, setBusy] = createSignal(false);
@@ -63,19 +66,20 @@ export function PlateMap() {
   let asked = 0;
   let figure!: HTMLElement;
 
-  const layout = createMemo(() => {
-    const found = partLayout(store.view);
-    return found.ok ? found.value : [];
-  });
+  // Drawing the lines of equal temperature is long work: an edit that leaves plate and parts as they are spares it.
+  const layout = createMemo(
+    () => {
+      const found = partLayout(store.view);
+      return found.ok ? found.value : [];
+    },
+    [],
+    { equals: sameValues },
+  );
   const fault = createMemo(() => {
     const found = plateParts(store.view);
     return found.ok ? null : found.reason.sentence;
   });
-  const view = createMemo((): View => {
-    const { width, length } = store.view.sink;
-    const scale = Math.min(widest / width, tallest / length);
-    return { scale, width: width * scale, height: length * scale };
-  });
+  const view = createMemo(() => viewOf(store.view.sink), viewOf(store.view.sink), { equals: sameValues });
   const isotherms = createMemo(() => {
     const shown = map();
     return shown ? isothermsOf(shown, view(), layout()) : [];
@@ -87,13 +91,19 @@ export function PlateMap() {
       asked += 1;
       const turn = asked;
       void Promise.resolve(results.engine.plateMap(design, service)).then((found) => {
-        if (turn !== asked) return;
-        setMap(found.ok ? found.value : undefined);
-        if (moved !== null && found.ok) setSaid(placeWords(found.value, moved));
-        moved = null;
+        // While a part is being moved the map goes with it; else it waits until the page has time.
+        if (moved === null) pace.later(() => take(turn, found));
+        else take(turn, found);
       });
     }),
   );
+
+  function take(turn: number, found: Outcome<WarmPlate>): void {
+    if (turn !== asked) return;
+    setMap(found.ok ? found.value : undefined);
+    if (moved !== null && found.ok) setSaid(placeWords(found.value, moved));
+    moved = null;
+  }
 
   function placeWords(shown: WarmPlate, index: number): string {
     const part = shown.parts[index];
@@ -197,6 +207,14 @@ export function PlateMap() {
     </figure>
   );
 }
+
+function viewOf({ width, length }: { width: number; length: number }): View {
+  const scale = Math.min(widest / width, tallest / length);
+  return { scale, width: width * scale, height: length * scale };
+}
+
+/** Plain numbers and words in the same order. */
+const sameValues = (before: unknown, now: unknown) => JSON.stringify(before) === JSON.stringify(now);
 
 const degrees = (kelvin: number) => writeQuantity(kelvin, 'temperature', undefined, 4);
 
