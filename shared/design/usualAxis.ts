@@ -2,8 +2,8 @@ import type { MapAxis } from '../answers.ts';
 import { fieldAt, leafAt, type NumberField } from './leaves.ts';
 import type { Design } from './schema.ts';
 
-/** A field of no great range is mapped from half to twice its value. */
-const lowShare = 0.4;
+/** A field of no great range is mapped from a tenth to twice its value: what does not fit fits at much less. */
+const lowShare = 0.1;
 const highShare = 2;
 const temperatureSpan = { below: 30, above: 25 } as const;
 

@@ -31,7 +31,7 @@ test('from a verdict of no to a design that fits, by the keyboard, and back', as
   await beginWith(page, 'Data-mode final');
   const answers = page.locator('#answers');
   await answers.getByRole('heading', { name: 'What to change' }).waitFor();
-  await answers.getByText('the nominal figure').click();
+  await answers.getByText('the nominal figures').click();
   expect(await answers.getByLabel('So that it becomes fine').inputValue()).toBe('keyDown');
 
   await answers.getByRole('button', { name: 'Find what to change' }).focus();
@@ -51,12 +51,45 @@ test('from a verdict of no to a design that fits, by the keyboard, and back', as
   );
   expect(plain(await keyDown.textContent())).toContain('over');
 
+  await answers.getByRole('button', { name: 'Find what to change' }).click();
+  await page.waitForFunction(() => document.querySelector('.fit-list li') !== null);
+  await answers.getByRole('button', { name: 'Find what to change' }).waitFor();
+
+  await answers.locator('#map-x-to').fill('55 °C');
+  await answers.locator('#map-y-from').fill('20');
+  await answers.locator('#map-y-from').press('Enter');
+  await answers.locator('[aria-labelledby="map-title"]').getByRole('button', { name: 'stop' }).click();
+  expect(await answers.getByRole('button', { name: 'Draw the map' }).isEnabled()).toBe(true);
+  expect(await answers.locator('.plot-title').count()).toBe(0);
   await answers.getByRole('button', { name: 'Draw the map' }).click();
   await answers.locator('.plot-title').first().waitFor();
+  const reading = answers.getByLabel(/to read the limits at/);
+  await reading.focus();
+  await page.keyboard.press('Home');
+  expect(plain(await reading.getAttribute('aria-valuetext'))).toMatch(/^at \d+ °C: .* W/);
+  await answers.getByRole('button', { name: 'values as table' }).last().click();
+  expect(plain(await answers.locator('.plot-table tbody tr').last().textContent())).toMatch(/^55 °C/);
   await answers.getByRole('button', { name: 'Show what matters' }).click();
   await answers.getByLabel('What matters most, ranked').waitFor();
   await answers.getByRole('button', { name: 'Find the value' }).click();
   await answers.getByText('No value of').waitFor();
+  await answers.locator('#unknown-target').fill('15 %');
+  await answers.locator('#unknown-target').press('Enter');
+  await answers
+    .getByRole('button', { name: /^put it in/ })
+    .first()
+    .waitFor();
+  await answers
+    .getByRole('button', { name: /^put it in/ })
+    .first()
+    .press('Enter');
+  await page.waitForFunction(() =>
+    /1[45]\.?\d* %/.test(document.querySelectorAll('.verdict-table .verdict')[2]?.textContent ?? ''),
+  );
+  await answers.getByRole('button', { name: 'take it back' }).last().click();
+  await answers.getByLabel('Ranked by').selectOption('doubt');
+  await answers.getByRole('button', { name: 'Show what matters' }).click();
+  await answers.getByLabel('What is not known, ranked').waitFor();
 
   expect(await violations(page)).toEqual([]);
   const widths = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);

@@ -52,13 +52,20 @@ export function LimitMap(props: { edge: Edge }) {
         <Show when={drawn()}>
           {(plot) => (
             <div classList={{ older: answer.older() }}>
-              <Plot
-                title={plot().title}
-                finding={plot().finding}
-                cursorLabel={`${plot().map.x.label} to read the limits at`}
-                data={plot().data}
-                start={plot().start}
-              />
+              <Show
+                when={plot().data.series.length > 0}
+                fallback={
+                  <p class="answer-sentence">{plot().finding} No line lies in this range: choose another.</p>
+                }
+              >
+                <Plot
+                  title={plot().title}
+                  finding={plot().finding}
+                  cursorLabel={`${plot().map.x.label} to read the limits at`}
+                  data={plot().data}
+                  start={plot().start}
+                />
+              </Show>
               <p class="aside">{plot().map.sentence}</p>
             </div>
           )}

@@ -2,6 +2,7 @@ import { type Accessor, createSignal } from 'solid-js';
 import type { AskedAxis } from '../../../shared/answers.ts';
 import { usualAxis } from '../../../shared/design/usualAxis.ts';
 import { readQuantity } from '../../engine/quantity/read.ts';
+import { findUnit, fromSI, toSI } from '../../engine/quantity/units.ts';
 import { writeEcho } from '../../engine/quantity/write.ts';
 import { fieldAt, type NumberField } from '../state/fields.ts';
 import { useSheet } from '../state/sheet.ts';
@@ -32,7 +33,13 @@ export function createAxis(first: string): TypedAxis {
   const [path, setPath] = createSignal(first);
   const field = () => fieldAt(path()) as NumberField;
   const unit = () => sheet.preferences.unitOf(path(), field());
-  const written = (value: number) => writeEcho(Number(value.toPrecision(3)), field().dimension, unit());
+  /** Three figures of what is shown: in kelvins they would be odd degrees. */
+  const written = (value: number) => {
+    const { dimension } = field();
+    const shownIn = findUnit(dimension, unit());
+    const rounded = toSI(Number(fromSI(value, shownIn).toPrecision(3)), shownIn);
+    return writeEcho(rounded, dimension, unit());
+  };
   const from = createEnd('from');
   const to = createEnd('to');
 

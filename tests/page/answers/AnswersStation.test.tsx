@@ -208,6 +208,17 @@ describe('what matters and the map', () => {
     expect(document.querySelectorAll('.plot-table thead th').length).toBeGreaterThan(2);
   });
 
+  it('says so where no line lies in the range', slow, async () => {
+    show();
+    fireEvent.input(screen.getAllByLabelText<HTMLInputElement>('to')[1]!, { target: { value: '31' } });
+    fireEvent.input(screen.getAllByLabelText<HTMLInputElement>('from')[1]!, { target: { value: '30' } });
+    fireEvent.input(screen.getAllByLabelText<HTMLInputElement>('from')[0]!, { target: { value: '110' } });
+    fireEvent.input(screen.getAllByLabelText<HTMLInputElement>('to')[0]!, { target: { value: '120' } });
+    fireEvent.click(screen.getByText('Draw the map'));
+    await waitFor(() => expect(document.body.textContent).toMatch(/No line lies in this range/), arriving);
+    expect(document.querySelector('.plot-title')).toBeNull();
+  });
+
   it('does not draw with a range that is none, and can be stopped', slow, async () => {
     show();
     const up = screen.getAllByLabelText<HTMLInputElement>('to')[0]!;

@@ -145,7 +145,7 @@ function readAt(data: PlotData, index: number): string {
       ? []
       : [`${series.label} ${(series.write ?? data.writeY)(value)}`];
   });
-  return `at ${data.writeX(x)}: ${parts.join(', ')}`;
+  return `at ${data.writeX(x)}: ${parts.length > 0 ? parts.join(', ') : 'no line here'}`;
 }
 
 /** Rows thinned evenly, first and last kept. */
