@@ -248,7 +248,7 @@ const stageResistance = number({
   dimension: 'thermalResistance',
   min: 0.0001,
   max: 100,
-  help: 'Of one stage, in K/W.',
+  help: 'Of one stage, from the table in the data sheet.',
 });
 
 const fosterStageSchema = z.strictObject({
@@ -258,7 +258,7 @@ const fosterStageSchema = z.strictObject({
     dimension: 'time',
     min: 1e-6,
     max: 1000,
-    help: 'Of the same stage.',
+    help: 'Of the same stage, from the same table of the data sheet.',
   }),
 });
 
@@ -268,7 +268,7 @@ const cauerStageSchema = z.strictObject({
     dimension: 'heatCapacity',
     min: 1e-7,
     max: 1000,
-    help: 'In J/K, junction first.',
+    help: 'Of one stage, from the table in the data sheet; the junction comes first.',
   }),
   resistance: stageResistance,
 });
@@ -279,7 +279,7 @@ const impedancePointSchema = z.strictObject({
     dimension: 'time',
     min: 1e-6,
     max: 1000,
-    help: 'On the curve for a single pulse.',
+    help: 'Read off the curve for a single pulse.',
   }),
   impedance: number({
     label: 'Transient impedance',
@@ -424,21 +424,21 @@ export const deviceSchema = z.strictObject({
     dimension: 'length',
     min: 0.002,
     max: 0.5,
-    help: 'Across the fins.',
+    help: 'Caliper, across the fins.',
   }),
   spreaderLength: number({
     label: 'Spreader length',
     dimension: 'length',
     min: 0.002,
     max: 0.5,
-    help: 'Along the fins.',
+    help: 'Caliper, along the fins.',
   }),
   spreaderThickness: number({
     label: 'Spreader thickness',
     dimension: 'length',
     min: 0.0005,
     max: 0.05,
-    help: 'Caliper.',
+    help: 'Caliper, at the edge of the plate.',
   }),
   spreaderMetal: choice({
     label: 'Spreader metal',

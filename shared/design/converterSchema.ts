@@ -97,7 +97,7 @@ const partsSchema = z.strictObject({
     dimension: 'count',
     min: 1,
     max: 500,
-    help: 'Turns of the inductor on this core.',
+    help: 'Count the turns on the core, or take them from the data of the inductor.',
   }),
   coreArea: number({
     label: 'Core area',
@@ -160,7 +160,7 @@ const partsSchema = z.strictObject({
     dimension: 'voltage',
     min: 0,
     max: 25,
-    help: 'Voltage to which the gate is charged.',
+    help: 'From the data of the driver or controller: what the gate is charged to.',
   }),
   rectifier: choice({
     label: 'Rectifier',
@@ -193,14 +193,14 @@ const partsSchema = z.strictObject({
     dimension: 'time',
     min: 1e-9,
     max: 1e-5,
-    help: 'Both switches off: the body diode conducts.',
+    help: 'From the data of the controller: both switches are off and the body diode conducts.',
   }),
   bodyDrop: number({
     label: 'Forward voltage of the body diode',
     dimension: 'voltage',
     min: 0,
     max: 3,
-    help: 'About 0.8 V for silicon.',
+    help: 'From the data of the switch; about 0.8 V for silicon.',
   }),
   outputCapacitorResistance: maybeNumber({
     label: 'Series resistance of the output capacitors',

@@ -119,7 +119,7 @@ export const sinkSchema = z.strictObject({
     dimension: 'length',
     min: 0.0002,
     max: 0.03,
-    help: 'Half way up the fin.',
+    help: 'Caliper, half way up the fin.',
   }),
   tapered: flag({
     label: 'Fins are tapered',
@@ -141,7 +141,7 @@ export const sinkSchema = z.strictObject({
   }),
   pinSection: choice({
     label: 'Pins are',
-    help: 'Section of one pin.',
+    help: 'What the end of one pin looks like.',
     options: { round: 'round', square: 'square' },
   }),
   pinThickness: number({
@@ -163,14 +163,14 @@ export const sinkSchema = z.strictObject({
     dimension: 'count',
     min: 2,
     max: 100,
-    help: 'Across, along the width.',
+    help: 'Count them across the width.',
   }),
   pinRows: number({
     label: 'Pins one above the other',
     dimension: 'count',
     min: 2,
     max: 100,
-    help: 'Along the length.',
+    help: 'Count them along the length.',
   }),
   alloy: choice({
     label: 'Metal',
@@ -282,7 +282,7 @@ export const surroundingsSchema = z.strictObject({
     dimension: 'temperature',
     min: 233.15,
     max: 343.15,
-    help: 'The warmest air in which you will transmit.',
+    help: 'Room thermometer: the warmest air in which you will transmit.',
   }),
   altitude: number({
     label: 'Altitude',
@@ -296,21 +296,21 @@ export const surroundingsSchema = z.strictObject({
     dimension: 'length',
     min: 0.03,
     max: 2,
-    help: 'Outside, left to right.',
+    help: 'Ruler, outside, left to right.',
   }),
   caseHeight: number({
     label: 'Case height',
     dimension: 'length',
     min: 0.02,
     max: 2,
-    help: 'Outside, bottom to top.',
+    help: 'Ruler, outside, bottom to top.',
   }),
   caseDepth: number({
     label: 'Case depth',
     dimension: 'length',
     min: 0.03,
     max: 2,
-    help: 'Outside, front to back.',
+    help: 'Ruler, outside, front to back.',
   }),
   caseFinish: choice({
     label: 'Case finish',

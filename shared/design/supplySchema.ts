@@ -287,6 +287,6 @@ export const boardsSchema = z.strictObject({
     dimension: 'power',
     min: 0,
     max: 500,
-    help: 'The same while you listen.',
+    help: 'The same, measured while you listen.',
   }),
 });
