@@ -281,7 +281,7 @@ export interface Sweep {
   readonly platePeak: readonly number[];
 }
 
-/** Temperatures from cold through keyed overs. */
+/** Temperatures from cold through keyed overs, and from the end of the last one until the plate can be touched. */
 export interface WarmUp {
   readonly service: Service;
   /** s */
@@ -290,6 +290,12 @@ export interface WarmUp {
   readonly junction: readonly number[];
   /** Mean plate temperature, K. */
   readonly plate: readonly number[];
+  /** End of the last over, when everything is switched off, s. */
+  readonly switchedOff: number;
+  /** When the plate is cool enough to be touched, s; null when it is all the time, or not within the curve. */
+  readonly touchable: number | null;
+  /** What can be touched, K. */
+  readonly coolEnough: number;
 }
 
 /** What a final takes and gives against the amplitude of its output (share of that at PEP), W. */

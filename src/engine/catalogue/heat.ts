@@ -287,6 +287,17 @@ export const heatQuantities: readonly QuantityEntry[] = [
     source: 'periodicState',
   },
   {
+    key: 'coolDownTime',
+    symbol: 't_c',
+    label: 'Plate from its highest below 48 °C after switching off',
+    dimension: 'time',
+    station: 'sink',
+    perService: true,
+    method:
+      'The sink as one store of heat that sheds it by the law of its table, without any heat coming in; absent where the room is too warm for it.',
+    source: 'periodicState',
+  },
+  {
     key: 'junctionMean',
     symbol: 'T_j',
     label: 'Junction, mean of the cycle',

@@ -106,9 +106,9 @@ export function insideStore(
     },
     warmUp: (segments) =>
       warmUpInCase(model, cold, segmentsOf(segments)).map((rises) => rises.plate + ambient),
-    coolingTime: (from, to) =>
+    coolingTime: (from, to, air) =>
       coolingTime(
-        (time) => ambient + after({ plate: from - ambient, air: 0 }, 0, 0, time),
+        (time) => ambient + after({ plate: from - ambient, air: air - ambient }, 0, 0, time),
         from,
         to,
         ambient,

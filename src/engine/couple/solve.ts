@@ -117,6 +117,15 @@ function hottestJunction(cycles: ByService<Outcome<CycleState>>): number | null 
   return found.length > 0 ? Math.max(...found) : null;
 }
 
+/** Time for the hottest metal to cool below what can be touched, s; the air at the fins is the warmest of the services. */
+function coolingOf(coupled: Coupled, cycles: ByService<Outcome<CycleState>>, metal: number): number | null {
+  const airs = services.flatMap((service) => {
+    const state = cycles[service];
+    return state.ok ? [state.value.sinkAir] : [];
+  });
+  return coupled.store.coolingTime(metal, coolEnough, Math.max(...airs));
+}
+
 function failureOf(outcome: Outcome<unknown>): Reason[] {
   return outcome.ok ? [] : [outcome.reason];
 }
@@ -183,6 +192,8 @@ export function solve(design: Design): Solution {
     if (!cycle.ok || !coupled.ok) continue;
     putService(list, service, cycle.value, coupled.value, prepared.limits.design);
     list.put(`${service}.caseAir`, caseAirOf(prepared, cycle.value));
+    const { platePeak, sinkAir } = cycle.value;
+    list.put(`${service}.coolDownTime`, coupled.value.store.coolingTime(platePeak, coolEnough, sinkAir));
     if (!result.ok) continue;
     list.put(`${service}.safeDuty`, result.value.safeDuty);
     list.put(`${service}.holdTime`, result.value.holdTime);
@@ -199,7 +210,7 @@ export function solve(design: Design): Solution {
     fuseRating: side?.protection.fuseRating ?? null,
     wireTemperature: electrics.ok ? electrics.value.wire.temperature : null,
     inputCurrent: point?.sourceCurrent ?? null,
-    coolingTime: coupled.ok && metal !== null ? coupled.value.store.coolingTime(metal, coolEnough) : null,
+    coolingTime: coupled.ok && metal !== null ? coolingOf(coupled.value, cycles, metal) : null,
     junctionPeak: hottestJunction(cycles),
     railVoltage: point?.railVoltage ?? null,
     sinkMass: path.ok ? path.value.sink.mass : null,

@@ -45,8 +45,12 @@ export interface Store {
   ): number | null;
   /** Plate temperatures at the ends of segments, from cold, K. */
   warmUp(segments: readonly StoreSegment[]): number[];
-  /** Time until the plate, left without any heat, has cooled from one temperature to another, s; null when never. */
-  coolingTime(from: number, to: number): number | null;
+  /**
+   * Time until the plate, left without any heat, has cooled from one temperature to another, s; null when never.
+   *
+   * air: at the fins in the beginning, K.
+   */
+  coolingTime(from: number, to: number, air: number): number | null;
 }
 
 /** A sink outside the case: one nonlinear store in air of a fixed temperature. */

@@ -244,7 +244,15 @@ export function SinkStation(props: { number: number }) {
           station="sink"
           main={['ratingResistance']}
           figures={['ratingResistanceStill', 'ratingHeat', 'finGap', 'massRatio', 'fanFlow', ...corrected()]}
-          byService={['plateHeat', 'sinkResistance', 'plateMean', 'platePeak', 'localRise', 'sinkAir']}
+          byService={[
+            'plateHeat',
+            'sinkResistance',
+            'plateMean',
+            'platePeak',
+            'coolDownTime',
+            'localRise',
+            'sinkAir',
+          ]}
         />
       }
       wide={

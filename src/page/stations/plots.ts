@@ -1,6 +1,12 @@
 import type { Band, BandCurve } from '../../../shared/band.ts';
 import type { Design } from '../../../shared/design/schema.ts';
-import { type RatingCurve, type Service, type Solution, services } from '../../../shared/solution.ts';
+import {
+  type RatingCurve,
+  type Service,
+  type Solution,
+  services,
+  type WarmUp,
+} from '../../../shared/solution.ts';
 import { writeDuration, writeNumber, writeQuantity, writeShareDown } from '../../engine/quantity/write.ts';
 import {
   niceRange,
@@ -193,11 +199,29 @@ export function warmUpPlot(
     series,
     limits,
     bands: [],
-    marks: [],
+    marks: coolingMarks(outcome.value),
   };
   const highest = Math.max(...junction);
-  const finding = `Highest junction ${writeQuantity(highest, 'temperature')} within ${writeDuration(time.at(-1)!)}, at the planned duty.`;
+  const finding = `Highest junction ${writeQuantity(highest, 'temperature')} within ${writeDuration(outcome.value.switchedOff)}, at the planned duty. ${coolingFinding(outcome.value)}`;
   return { data, start: junction.indexOf(highest), finding };
+}
+
+/** When everything is switched off, and when the plate can be touched again. */
+function coolingMarks({ switchedOff, touchable, coolEnough }: WarmUp): readonly PlotMark[] {
+  const off = { x: switchedOff / 60, label: 'off', tone: '--ink-soft' };
+  if (touchable === null) return [off];
+  const label = `touchable after ${writeDuration(touchable - switchedOff)}`;
+  return [off, { x: touchable / 60, y: toCelsius(coolEnough), label, tone: '--ink' }];
+}
+
+function coolingFinding({ switchedOff, touchable, coolEnough, plate }: WarmUp): string {
+  const level = writeQuantity(coolEnough, 'temperature');
+  if (touchable !== null) {
+    return `Switched off, the plate is below ${level} after ${writeDuration(touchable - switchedOff)}.`;
+  }
+  return plate.at(-1)! > coolEnough
+    ? `Switched off, the plate stays above ${level} for longer than shown.`
+    : `The plate stays below ${level}.`;
 }
 
 /** Sink resistance against heat, shaded by the band once it is there. */

@@ -284,9 +284,10 @@ describe('curves', () => {
   it('the warm-up starts cold and ends at the periodic state', () => {
     const found = warmUp(fieldStation, 'keyDown');
     if (!found.ok) throw new Error(found.reason.sentence);
-    const { junction, time } = found.value;
+    const { junction, switchedOff } = found.value;
+    const { cycle, transmitShare } = fieldStation.service;
     expect(junction[0]).toBe(fieldStation.surroundings.ambient);
-    expect(time.at(-1)).toBeCloseTo(12 * fieldStation.service.cycle, 6);
+    expect(switchedOff).toBeCloseTo((11 + transmitShare) * cycle, 6);
     const peak = quantity(solve(fieldStation), 'keyDown.junctionPeak');
     expect(Math.max(...junction)).toBeLessThan(peak + 0.1);
     expect(Math.max(...junction)).toBeGreaterThan(peak - 1.5);

@@ -51,6 +51,11 @@ describe.each(examples.map((example) => [example.key, example.design] as const))
         'keyDown',
       );
       expect(warm?.data.series.map((series) => series.key)).toEqual(['junction', 'plate']);
+      expect(warm?.data.marks[0]?.label).toBe('off');
+      const [touchable] = warm?.data.marks.filter(({ label }) => label.startsWith('touchable after')) ?? [];
+      expect(warm?.finding).toMatch(
+        touchable ? /Switched off, the plate is below 48/ : /plate stays (below|above) 48/,
+      );
       const rating = ratingCurve(design);
       expect(rating.ok && ratingPlot(rating.value)?.finding).toContain('no single rating');
     });
