@@ -36,7 +36,11 @@ export const mostReadings = 400;
 export const mostRuns = 6;
 
 export const benchRunSchema = z.strictObject({
-  kind: choice({ label: 'Kind of run', help: 'What was logged: warming up, cooling down, or readings that had come to rest.', options: benchKinds }),
+  kind: choice({
+    label: 'Kind of run',
+    help: 'What was logged: warming up, cooling down, or readings that had come to rest.',
+    options: benchKinds,
+  }),
   power: number({
     label: 'Power in the resistor',
     dimension: 'power',
