@@ -32,7 +32,7 @@ test('labels are printed by keyboard, alone and 70 mm wide; the build sheet is p
   const nothing = { labels: false, verdicts: false, given: false, cautions: false, bands: false };
   expect(await page.evaluate(onPaper)).toEqual({ ...nothing, labels: true });
   const width = await page
-    .locator('.paper .label')
+    .locator('.print-paper .label')
     .first()
     .evaluate((label) => label.getBoundingClientRect().width);
   expect((width * 25.4) / 96).toBeCloseTo(70, 0);

@@ -27,10 +27,10 @@ const untilSure = (page: Page) =>
 /** What of the page stands on paper. */
 const onPaper = () => {
   const flat = (text: string | undefined) => (text ?? '').replace(/\s+/g, ' ');
-  const shown = [...document.querySelectorAll<HTMLElement>('.paper, main, .head, .lead')].filter(
+  const shown = [...document.querySelectorAll<HTMLElement>('.print-paper, main, .head, .lead')].filter(
     (each) => each.getClientRects().length > 0,
   );
-  const paper = document.querySelector<HTMLElement>('.paper');
+  const paper = document.querySelector<HTMLElement>('.print-paper');
   const colour = paper ? getComputedStyle(paper).backgroundColor : '';
   return { shown: shown.map((each) => each.className), text: flat(paper?.textContent ?? undefined), colour };
 };
@@ -50,7 +50,7 @@ test.each(examples.map(({ key }, index) => [key, index] as const))(
     await page.emulateMedia({ media: 'print' });
     await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
     const { shown, text, colour } = await page.evaluate(onPaper);
-    expect(shown).toEqual([expect.stringContaining('paper')]);
+    expect(shown).toEqual([expect.stringContaining('print-paper')]);
     expect(colour).toBe('rgb(255, 255, 255)');
     const { design } = examples[index]!;
     const solution = solve(design);
@@ -61,7 +61,11 @@ test.each(examples.map(({ key }, index) => [key, index] as const))(
     expect(text).toMatch(/\d to \d+ °C/);
     // Nothing of a drawing or plot may be cut in two by the end of a page.
     const cut = await page.evaluate(() =>
-      [...document.querySelectorAll('.paper svg.drawing, .paper .plot-svg, .paper .stream')].every((each) => {
+      [
+        ...document.querySelectorAll(
+          '.print-paper svg.drawing, .print-paper .plot-svg, .print-paper .stream',
+        ),
+      ].every((each) => {
         const piece = each.closest('.build-piece');
         return piece !== null && getComputedStyle(piece).breakInside === 'avoid';
       }),
@@ -76,7 +80,7 @@ test('print asks for build sheet, labels or both, by keyboard', slow, async () =
   await page.evaluate(() => {
     window.print = () => {
       window.dispatchEvent(new Event('beforeprint'));
-      const has = (selector: string) => document.querySelector(`.paper ${selector}`) !== null;
+      const has = (selector: string) => document.querySelector(`.print-paper ${selector}`) !== null;
       document.documentElement.setAttribute(
         'data-printed',
         `${has('.build-sheet') ? 'build ' : ''}${has('.label') ? 'labels' : ''}`.trim(),
@@ -98,5 +102,5 @@ test('print asks for build sheet, labels or both, by keyboard', slow, async () =
   }
   await page.keyboard.press('Escape');
   await expect.poll(() => opener.evaluate((each) => each === document.activeElement)).toBe(true);
-  expect(await page.locator('.paper').count()).toBe(0);
+  expect(await page.locator('.print-paper').count()).toBe(0);
 });

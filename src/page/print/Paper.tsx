@@ -17,7 +17,7 @@ export function Paper() {
   };
   return (
     <SheetProvider value={{ ...sheet, service, focused: () => null }}>
-      <div class="paper on-paper">
+      <div class="print-paper on-paper">
         <Show when={printJob() !== 'labels'}>
           <BuildSheet />
         </Show>

@@ -54,7 +54,7 @@ describe.each(examples)('the build sheet of $key', ({ design }) => {
 });
 
 describe('the browser’s own print', () => {
-  const paper = () => document.querySelector('.paper');
+  const paper = () => document.querySelector('.print-paper');
   const ready = () =>
     waitFor(() => {
       fireEvent(window, new Event('beforeprint'));
