@@ -1,8 +1,10 @@
 /** One line of the benchmark: several runs of the same thing, in the unit of the target. */
 export interface Figure {
   readonly name: string;
-  readonly unit: 'ms' | 'kB';
+  readonly unit: 'ms' | 'kB' | 'of the screen';
   readonly runs: readonly number[];
+  /** What is held against the target: the median, or where even slow runs count the 95th percentile. */
+  readonly judged?: 'median' | 'p95';
   /** Upper bound we want to keep; a slow machine may miss it, so it is shown and never fails anything. */
   readonly target: number;
 }
@@ -15,25 +17,32 @@ export function median(values: readonly number[]): number {
   return (lower + upper) / 2;
 }
 
+/** The smallest run that at most a twentieth of the runs exceed. */
+export function percentile95(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.ceil(0.95 * sorted.length) - 1] ?? Number.NaN;
+}
+
 function written(value: number): string {
-  return value.toFixed(value < 10 ? 2 : 1);
+  return value.toFixed(value < 0.1 ? 4 : value < 10 ? 2 : 1);
 }
 
 function rowOf(figure: Figure): string[] {
-  const middle = median(figure.runs);
+  const slow = figure.judged === 'p95';
+  const middle = slow ? percentile95(figure.runs) : median(figure.runs);
   const spread = `${written(Math.min(...figure.runs))} - ${written(Math.max(...figure.runs))}`;
   return [
     figure.name,
-    `${written(middle)} ${figure.unit}`,
+    `${written(middle)} ${figure.unit}${slow ? ' (p95)' : ''}`,
     figure.runs.length > 1 ? spread : '',
     `${figure.target} ${figure.unit}`,
     middle <= figure.target ? 'met' : 'NOT MET',
   ];
 }
 
-/** The figures as a plain table: median, smallest and largest, target, whether the median meets it. */
+/** The figures as a plain table: median or 95th percentile, smallest and largest, target, whether it is met. */
 export function tableOf(figures: readonly Figure[]): string {
-  const rows = [['figure', 'median', 'min - max', 'target', ''], ...figures.map(rowOf)];
+  const rows = [['figure', 'median or p95', 'min - max', 'target', ''], ...figures.map(rowOf)];
   const widths = [0, 1, 2, 3].map((column) => Math.max(...rows.map((row) => row[column]?.length ?? 0)));
   const lines = rows.map((row) => row.map((cell, column) => cell.padEnd(widths[column] ?? 0)).join('  '));
   return lines.map((line) => line.trimEnd()).join('\n');

@@ -28,7 +28,8 @@ const waiting: readonly Line[] = (['ssb', 'cw', 'keyDown', 'supply', 'people'] a
   key,
   name: names[key],
   headline: '…',
-  sentence: '',
+  // Not empty: a line without words has its baseline elsewhere, and the rows would move when they come.
+  sentence: '\u00a0',
 }));
 
 /** The five lines at the head of the sheet. Once they have scrolled away, a short form stays at the top. */
@@ -59,7 +60,10 @@ export function Verdicts() {
           {(verdict) => (
             <a class={`verdict verdict-${verdict().state ?? 'waiting'}`} href={`#${stations[verdict().key]}`}>
               <span class="verdict-name">{verdict().name}</span>
-              <Show when={verdict().state}>{(state) => <StateWord state={state()} />}</Show>
+              {/* The word has its place before it is known, or the whole table would move. */}
+              <Show when={verdict().state} fallback={<span />}>
+                {(state) => <StateWord state={state()} />}
+              </Show>
               <span class="verdict-headline">{verdict().headline}</span>
               <span class="verdict-sentence">{verdict().sentence}</span>
             </a>

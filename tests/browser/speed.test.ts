@@ -1,0 +1,65 @@
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { openSheet } from './support.ts';
+
+/** The browser's own measure: the share of the screen that moved, times how far. */
+interface Shifts {
+  shifted: number;
+}
+
+const shifts = (page: Page) => page.evaluate(() => (globalThis as unknown as Shifts).shifted);
+
+/** Runs before the page's own scripts. Shifts right after a key count as well, unlike in the usual score. */
+function countShifts(): void {
+  const page = globalThis as unknown as Shifts;
+  page.shifted = 0;
+  new PerformanceObserver((list) => {
+    for (const entry of list.getEntries())
+      page.shifted += (entry as PerformanceEntry & { value: number }).value;
+  }).observe({ type: 'layout-shift', buffered: true });
+}
+
+const counted = { prepare: (page: Page) => page.addInitScript(countShifts).then(() => {}) };
+const bandStands = (page: Page) =>
+  page.getByText('judged at the pessimistic edge').waitFor({ timeout: 30_000 });
+
+test.each([390, 820, 1280])(
+  '%i px wide: values stay where they are while the page and its band come',
+  async (width) => {
+    const { page } = await openSheet({ ...counted, width });
+    await bandStands(page);
+    expect(await shifts(page)).toBeLessThan(0.02);
+  },
+);
+
+test.each(['#field-source-openVoltage', '#field-amplifier-pep'])(
+  'typing in %s and the band after it move nothing',
+  async (field) => {
+    const { page } = await openSheet(counted);
+    await bandStands(page);
+    const input = page.locator(field);
+    await input.scrollIntoViewIfNeeded();
+    await input.click();
+    await input.press('End');
+    const value = await input.inputValue();
+    await page.waitForTimeout(300);
+    const before = await shifts(page);
+    await input.press('Backspace');
+    await page.locator('.band-note').getByText('nominal figures').waitFor();
+    await input.press(value.slice(-1));
+    await page.waitForTimeout(300);
+    await bandStands(page);
+    expect((await shifts(page)) - before).toBeLessThan(0.02);
+  },
+);
+
+test('what is out of sight follows an edit when the page rests, and folded entries are made', async () => {
+  const { page } = await openSheet();
+  const people = page.locator('#people');
+  const power = page.locator('#field-amplifier-pep');
+  await power.scrollIntoViewIfNeeded();
+  const before = await people.textContent();
+  await power.fill('30');
+  await expect.poll(() => people.textContent(), { timeout: 20_000 }).not.toBe(before);
+  expect(await page.locator('details.more:not([open]) #field-sink-mass').count()).toBe(1);
+});
