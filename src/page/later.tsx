@@ -39,5 +39,6 @@ export const SourceOf = part(async () => (await working()).SourceOf);
 const peopleTables = () => import('./parts/PeopleTables.tsx');
 export const ExposureTable = part(async () => (await peopleTables()).ExposureTable);
 export const PeopleTables = part(async () => (await peopleTables()).PeopleTables);
+export const ComparePanel = part(async () => (await import('./compare/ComparePanel.tsx')).ComparePanel);
 export const PrintPanel = part(async () => (await import('./print/PrintPanel.tsx')).PrintPanel);
 export const LabelSheet = part(async () => (await import('./print/LabelSheet.tsx')).LabelSheet);

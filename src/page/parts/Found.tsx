@@ -4,14 +4,13 @@ import { quantities } from '../../engine/catalogue/index.ts';
 import type { UnitSystem } from '../../engine/quantity/units.ts';
 import { writeDuration, writeQuantity, writeShareDown } from '../../engine/quantity/write.ts';
 import { Working } from '../later.tsx';
-import { useSheet } from '../state/sheet.ts';
+import { type SheetState, useSheet } from '../state/sheet.ts';
 import { BandEdges } from './BandEdges.tsx';
 import { writeDistanceUp } from './distance.ts';
 import { SymbolText } from './SymbolText.tsx';
 
 /** A figure of the solution as text in the builder's family of units; undefined where there is none. */
-export function createFigures() {
-  const sheet = useSheet();
+export function createFigures(sheet: Pick<SheetState, 'results' | 'preferences'> = useSheet()) {
   const value = (key: string): number | undefined => sheet.results.solution()?.values[key];
   const text = (key: string): string => {
     const si = value(key);

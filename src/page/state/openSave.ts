@@ -7,7 +7,7 @@ import type { Notices } from './notices.ts';
 /** A file larger than this is not read at all; a design has a few kilobytes. */
 const largestFile = 1_000_000;
 
-type Read =
+export type Read =
   | { readonly ok: true; readonly design: Design }
   | { readonly ok: false; readonly title: string; readonly lines: readonly string[] };
 
@@ -18,7 +18,8 @@ function readDesign(text: string, fileName: string): Read {
   return { ok: false, title: `“${fileName}” was not opened.`, lines: faultLines(parsed) };
 }
 
-async function readFile(file: File): Promise<Read> {
+/** Reads one file as a design, or says what is wrong with it. */
+export async function readFile(file: File): Promise<Read> {
   if (file.size > largestFile) {
     return {
       ok: false,

@@ -1,6 +1,6 @@
 import { createSignal, createUniqueId, For, Match, Show, Switch } from 'solid-js';
 import type { UnitSystem } from '../../engine/quantity/units.ts';
-import { DesignsPanel, PrintPanel } from '../later.tsx';
+import { ComparePanel, DesignsPanel, PrintPanel } from '../later.tsx';
 import { fieldId } from '../parts/fieldId.ts';
 import { knownField } from '../state/fields.ts';
 import type { Notice } from '../state/notices.ts';
@@ -53,6 +53,9 @@ export function Head() {
         />
       </div>
       <Switch>
+        <Match when={panel() === 'compare'}>
+          <ComparePanel onClose={close} />
+        </Match>
         <Match when={panel() === 'print'}>
           <PrintPanel onClose={close} />
         </Match>
@@ -82,7 +85,7 @@ function Setting<T extends string>(props: {
 }
 
 /** What is opened below the title: where the reader is taken. */
-type Panel = 'designs' | 'share' | 'print';
+type Panel = 'designs' | 'share' | 'compare' | 'print';
 
 function Actions(props: { panel: Panel | null; setPanel: (panel: Panel | null) => void }) {
   const { store } = useSheet();
@@ -122,6 +125,7 @@ function Actions(props: { panel: Panel | null; setPanel: (panel: Panel | null) =
           Save
         </button>
         {opener('share', 'Share')}
+        {opener('compare', 'Compare')}
         {opener('print', 'Print, figures')}
       </div>
     </div>
