@@ -30,6 +30,8 @@ const ratingPoints = 12;
 const ratingRises = { lowest: 5, highest: 100 } as const;
 /** What a sample without a steady state counts as, K: silicon is none any more. */
 const runawayTemperature = 900;
+/** Where the search for a sample's duty starts when the design itself has none. */
+const usualDuty = 0.5;
 /** Unknowns with less of the variance are not worth a line. */
 const leastShare = 0.01;
 
@@ -115,7 +117,8 @@ function measure(
       metal = Math.max(metal, metalOf(state.value));
       columns.put(`${service}.caseAir`, caseAirOf(coupled, state.value));
     }
-    const duty = sampleDuty(coupled, service, limits, duties[service] ?? 0.5, start.guess);
+    const from = { planned: start, duty: duties[service] ?? usualDuty };
+    const duty = sampleDuty(coupled, service, limits, from, state.ok ? state.value : null);
     if (duty !== null) columns.put(`${service}.safeDuty`, duty);
   }
   if (metal > 0) columns.put('metal', metal);

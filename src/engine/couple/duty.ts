@@ -35,29 +35,50 @@ const shareTolerance = 1e-5;
  * at: state at a share in [0, 1]. Where even share 0 passes a limit the answer is 0 with that limit.
  * rising: transmitting heats everything at least as much as listening, so temperatures rise with the share and the ends
  * alone bracket the crossing.
+ * planned: a state that is known already; where temperatures rise it spares the end it lies beyond.
  */
 export function safeShare(
   at: (share: number) => Outcome<DutyPoint>,
   limits: readonly DutyLimit[],
   rising: boolean,
+  planned?: DutyPoint & { readonly share: number },
 ): Outcome<DutyFound> {
-  const steps = rising ? 1 : scanSteps;
+  const known = new Map<number, Outcome<DutyPoint>>();
+  if (planned) known.set(planned.share, success(planned));
+  // Ends of a bracket are asked for again and again, each time a steady state: they are kept.
+  const stateAt = (share: number): Outcome<DutyPoint> => {
+    const state = known.get(share) ?? at(share);
+    known.set(share, state);
+    return state;
+  };
   let before = 0;
-  for (let step = 0; step <= steps; step += 1) {
-    const share = step / steps;
-    const point = at(share);
-    if (!point.ok && step === 0) return point;
+  for (const share of rising ? endsAround(planned, limits) : evenShares) {
+    const point = stateAt(share);
+    if (!point.ok && share === 0) return point;
     // A share that has no steady state (runaway) is beyond the safe one.
-    const passed = point.ok
-      ? limits.find((limit) => limit.temperature(point.value) > limit.limit)
-      : limits[0];
+    const passed = point.ok ? passedLimit(limits, point.value) : limits[0];
     if (passed) {
-      if (step === 0) return success({ share: 0, governing: passed.key });
-      return success(crossing(at, limits, before, share));
+      if (share === 0) return success({ share: 0, governing: passed.key });
+      return success(crossing(stateAt, limits, before, share));
     }
     before = share;
   }
   return success({ share: 1, governing: null });
+}
+
+const evenShares = Array.from({ length: scanSteps + 1 }, (_, step) => step / scanSteps);
+
+/** Shares that bracket the crossing of rising temperatures, the smallest first. */
+function endsAround(
+  planned: (DutyPoint & { readonly share: number }) | undefined,
+  limits: readonly DutyLimit[],
+): readonly number[] {
+  if (!planned) return [0, 1];
+  return passedLimit(limits, planned) ? [0, planned.share] : [planned.share, 1];
+}
+
+function passedLimit(limits: readonly DutyLimit[], point: DutyPoint): DutyLimit | undefined {
+  return limits.find((limit) => limit.temperature(point) > limit.limit);
 }
 
 /** The limit first passed between a good share and a bad one, and where. */
@@ -67,16 +88,18 @@ function crossing(
   good: number,
   bad: number,
 ): DutyFound {
-  let found: DutyFound = { share: bad, governing: null };
+  let end = bad;
+  let governing: DutyLimit['key'] | null = null;
   for (const limit of limits) {
     const excess = (share: number) => {
       const point = at(share);
       return point.ok ? limit.temperature(point.value) - limit.limit : limit.limit;
     };
-    if (excess(bad) <= 0) continue;
-    const root = bracketedRoot(excess, good, bad, { tolerance: shareTolerance });
-    const share = root.ok ? root.value.root : good;
-    if (share <= found.share) found = { share: Math.max(good, share - shareTolerance), governing: limit.key };
+    // A limit that is kept where another one is met does not govern.
+    if (excess(end) <= 0) continue;
+    const root = bracketedRoot(excess, good, end, { tolerance: shareTolerance });
+    end = root.ok ? root.value.root : good;
+    governing = limit.key;
   }
-  return found;
+  return { share: governing ? Math.max(good, end - shareTolerance) : end, governing };
 }

@@ -78,11 +78,13 @@ function serviceResult(
     });
   }
   const limits = dutyLimits(prepared);
-  const found = safeShare(
-    (share) => cycleAt(coupled, service, share, state.guess),
-    limits,
-    heatsMoreThanReceive(coupled, state.load),
-  );
+  let guess = state.guess;
+  const at = (share: number) => {
+    const tried = cycleAt(coupled, service, share, guess);
+    if (tried.ok) guess = tried.value.guess;
+    return tried;
+  };
+  const found = safeShare(at, limits, heatsMoreThanReceive(coupled, state.load), state);
   if (!found.ok) return found;
   const key = found.value.governing ?? 'none';
   return success({

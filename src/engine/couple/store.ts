@@ -29,6 +29,8 @@ export interface StoreCycle {
 export interface StoreRises {
   readonly plate: number;
   readonly air: number;
+  /** Of a sink in room air: its distance from a linear store, K; see `periodicState`. */
+  readonly bend?: number;
 }
 
 /**
@@ -53,21 +55,25 @@ export interface Store {
   coolingTime(from: number, to: number, air: number): number | null;
 }
 
-/** A sink outside the case: one nonlinear store in air of a fixed temperature. */
-export function openStore(path: HeatPath, ambient: number): Store {
+/**
+ * A sink outside the case: one nonlinear store in air of a fixed temperature.
+ *
+ * tolerance: of the steps of a steady cycle, K; see `periodicState`.
+ */
+export function openStore(path: HeatPath, ambient: number, tolerance?: number): Store {
   const node = { law: path.table, capacity: path.sink.heatCapacity };
   const plateSegments = (segments: readonly StoreSegment[]): Segment[] =>
     segments.map(({ duration, plate }) => ({ duration, power: plate }));
   return {
     periodic(segments, guess) {
-      const state = periodicState(node, plateSegments(segments), guess?.plate);
+      const state = periodicState(node, plateSegments(segments), guess?.bend, tolerance);
       return {
         ends: state.ends.map((rise) => rise + ambient),
         highest: state.highest + ambient,
         mean: state.mean + ambient,
         air: ambient,
         iterations: state.iterations,
-        guess: { plate: state.start, air: 0 },
+        guess: { plate: state.start, air: 0, bend: state.bend },
       };
     },
     timeToLimit: (segment, limit, added) => timeToLimit(node, segment.plate, 0, limit - ambient, added),

@@ -16,6 +16,24 @@ export interface HeatLaw {
   readonly heat: (rise: number) => number;
   /** dQ/d(rise), W/K, positive. */
   readonly slope: (rise: number) => number;
+  /** Both at once, written into `point`: a transient needs them together, and they share most of their work. */
+  readonly both?: (rise: number, point: LawPoint) => void;
+}
+
+/** Heat and slope of a law at one rise. */
+export interface LawPoint {
+  heat: number;
+  slope: number;
+}
+
+/** Heat and slope of any law, written into `point`. */
+export function lawAt(law: HeatLaw, rise: number, point: LawPoint): void {
+  if (law.both) {
+    law.both(rise, point);
+    return;
+  }
+  point.heat = law.heat(rise);
+  point.slope = law.slope(rise);
 }
 
 export interface HeatTable extends HeatLaw {
@@ -43,8 +61,8 @@ function cubicSlope(branch: RiseNodes, i: number, t: number): number {
   return sa + t * (2 * (3 * difference - 2 * sa - sb) + 3 * t * (sa + sb - 2 * difference));
 }
 
-/** Smallest conductance over the branches at a tabulated rise, or on request the slope of Q = x⁴ G: G + x G'/4. */
-function conductance(branches: readonly RiseNodes[], rise: number, withSlope: boolean): number {
+/** Smallest conductance over the branches at a tabulated rise; with a point, heat and the slope of Q = x⁴ G: G + x G'/4. */
+function conductance(branches: readonly RiseNodes[], rise: number, point: LawPoint | null): number {
   const x = abscissa(rise);
   const last = branches[0]!.values.length - margin - 1;
   const perNode = (last - margin) / abscissaSpan;
@@ -60,7 +78,11 @@ function conductance(branches: readonly RiseNodes[], rise: number, withSlope: bo
       lowest = branches[b]!;
     }
   }
-  return withSlope ? least + (x * cubicSlope(lowest, i, t) * perNode) / 4 : least;
+  if (point) {
+    point.heat = rise * least;
+    point.slope = least + (x * cubicSlope(lowest, i, t) * perNode) / 4;
+  }
+  return least;
 }
 
 /**
@@ -77,45 +99,57 @@ function conductance(branches: readonly RiseNodes[], rise: number, withSlope: bo
 export function tabulateHeat(laws: readonly ((rise: number) => number)[], nodeCount = usualNodes): HeatTable {
   const tabulated = laws.map((law) => tabulateNodes(law, nodeCount));
   const branches = tabulated.filter((nodes) => isNeeded(nodes, tabulated));
-  const lowest = conductance(branches, lowestRise, false);
-  const endHeat = highestRise * conductance(branches, highestRise, false);
-  const endSlope = conductance(branches, highestRise, true);
-  const heatAbove = (rise: number) => endHeat + endSlope * (rise - highestRise);
+  const lowest = conductance(branches, lowestRise, null);
+  const end: LawPoint = { heat: 0, slope: 0 };
+  conductance(branches, highestRise, end);
+  const endHeat = end.heat;
+  const endSlope = end.slope;
 
   const heat = (rise: number): number => {
     if (rise < 0) return -heat(-rise);
     if (rise <= lowestRise) return lowest * rise;
-    if (rise >= highestRise) return heatAbove(rise);
-    return rise * conductance(branches, rise, false);
+    if (rise >= highestRise) return endHeat + endSlope * (rise - highestRise);
+    return rise * conductance(branches, rise, null);
+  };
+  const both = (rise: number, point: LawPoint): void => {
+    const size = Math.abs(rise);
+    if (size > lowestRise && size < highestRise) {
+      conductance(branches, size, point);
+    } else {
+      point.heat = heat(size);
+      point.slope = size <= lowestRise ? lowest : endSlope;
+    }
+    if (rise < 0) point.heat = -point.heat;
   };
   const slope = (rise: number): number => {
-    const size = Math.abs(rise);
-    if (size <= lowestRise) return lowest;
-    return size >= highestRise ? endSlope : conductance(branches, size, true);
+    const point: LawPoint = { heat: 0, slope: 0 };
+    both(rise, point);
+    return point.slope;
   };
-  return { heat, slope, rise: (watts) => inverse(heat, slope, watts, lowest, endHeat, endSlope) };
+  return { heat, slope, both, rise: (watts) => inverse(both, watts, lowest, endHeat, endSlope) };
 }
 
 /** Newton from the chord, kept inside a shrinking bracket. */
 function inverse(
-  heat: (rise: number) => number,
-  slope: (rise: number) => number,
+  both: (rise: number, point: LawPoint) => void,
   watts: number,
   lowest: number,
   endHeat: number,
   endSlope: number,
 ): number {
-  if (watts < 0) return -inverse(heat, slope, -watts, lowest, endHeat, endSlope);
+  if (watts < 0) return -inverse(both, -watts, lowest, endHeat, endSlope);
   if (watts <= lowest * lowestRise) return watts / lowest;
   if (watts >= endHeat) return highestRise + (watts - endHeat) / endSlope;
   let low = lowestRise;
   let high = highestRise;
   let rise = Math.min(watts / lowest, highestRise);
+  const point: LawPoint = { heat: 0, slope: 0 };
   for (let i = 0; i < 60; i++) {
-    const error = heat(rise) - watts;
+    both(rise, point);
+    const error = point.heat - watts;
     if (error > 0) high = rise;
     else low = rise;
-    const step = error / slope(rise);
+    const step = error / point.slope;
     if (Math.abs(step) < 1e-10 * rise) return rise - step;
     const next = rise - step;
     rise = next > low && next < high ? next : (low + high) / 2;

@@ -15,15 +15,15 @@ export interface Root {
 /**
  * Finds where a continuous function of one unknown crosses zero between two points at which its signs differ.
  *
- * Method: inverse quadratic interpolation or the secant, whichever is available, with bisection as the guard, so
- * that the bracket always shrinks.
+ * Method: inverse quadratic interpolation where the last three points show that it may be trusted, else bisection; the
+ * bracket shrinks with every call. The first step is the secant, since most of our curves are nearly straight.
  *
  * @param f continuous on [low, high]; a value that is not finite ends the search
  * @param low one end of the bracket
  * @param high the other end of the bracket
  * @returns the root and the number of function calls after the first two; a reason if the ends have the same
  *   sign, a value is not finite, or the tolerance is not met in time
- * @see R. P. Brent, Algorithms for Minimization Without Derivatives (1973), chapter 4
+ * @see T. R. Chandrupatla, Advances in Engineering Software 28 (1997) 145-149 (from memory; order and limits tested)
  */
 export function bracketedRoot(
   f: (x: number) => number,
@@ -33,6 +33,7 @@ export function bracketedRoot(
 ): Outcome<Root> {
   const tolerance = options.tolerance ?? 1e-12 * Math.abs(high - low);
   const maxIterations = options.maxIterations ?? 100;
+  // a is the newest point, b the other end of the bracket, c the point dropped last.
   let a = low;
   let b = high;
   let fa = f(a);
@@ -46,58 +47,41 @@ export function bracketedRoot(
       high,
     });
   }
-  // b is the best point so far, a the one before it, c the far side of the bracket.
-  let c = a;
-  let fc = fa;
-  let step = b - a;
-  let stepBefore = step;
-  for (let iteration = 1; iteration <= maxIterations; iteration++) {
-    if (Math.abs(fc) < Math.abs(fb)) {
-      a = b;
-      fa = fb;
-      b = c;
-      fb = fc;
-      c = a;
-      fc = fa;
+  let step = fa / (fa - fb);
+  for (let iteration = 0; ; iteration++) {
+    const best = Math.abs(fa) < Math.abs(fb) ? a : b;
+    const accuracy = 2 * Number.EPSILON * Math.abs(best) + 0.5 * tolerance;
+    // A step as share of the bracket; never closer to its ends than the accuracy asked for.
+    const least = accuracy / Math.abs(b - a);
+    if (least >= 0.5 || fa === 0) return success({ root: best, iterations: iteration });
+    if (iteration === maxIterations) break;
+    const next = a + Math.min(Math.max(step, least), 1 - least) * (b - a);
+    const value = f(next);
+    if (!Number.isFinite(value)) return notFinite();
+    let c = a;
+    let fc = fa;
+    if (value > 0 !== fa > 0) {
+      c = b;
+      fc = fb;
+      b = a;
+      fb = fa;
     }
-    const accuracy = 2 * Number.EPSILON * Math.abs(b) + 0.5 * tolerance;
-    const middle = 0.5 * (c - b);
-    if (Math.abs(middle) <= accuracy || fb === 0) return success({ root: b, iterations: iteration - 1 });
-
-    const trial = Math.abs(stepBefore) >= accuracy && Math.abs(fa) > Math.abs(fb);
-    const jump = trial ? interpolatedStep(a, fa, b, fb, c, fc) : Number.NaN;
-    // An interpolated step is kept if it stays well inside the bracket and shrinks fast enough.
-    const kept =
-      jump * middle > 0 &&
-      2 * Math.abs(jump) < 3 * Math.abs(middle) - accuracy &&
-      Math.abs(jump) < 0.5 * Math.abs(stepBefore);
-    stepBefore = kept ? step : middle;
-    step = kept ? jump : middle;
-
-    a = b;
-    fa = fb;
-    b += Math.abs(step) > accuracy ? step : Math.sign(middle) * accuracy;
-    fb = f(b);
-    if (!Number.isFinite(fb)) return notFinite();
-    if (fb > 0 === fc > 0) {
-      c = a;
-      fc = fa;
-      step = b - a;
-      stepBefore = step;
-    }
+    a = next;
+    fa = value;
+    step = shareOfBracket(a, fa, b, fb, c, fc);
   }
   return failure('root not found in time', 'The search for a balance did not settle in the steps allowed.', {
     maxIterations,
   });
 }
 
-function interpolatedStep(a: number, fa: number, b: number, fb: number, c: number, fc: number): number {
-  const s = fb / fa;
-  if (a === c) return ((c - b) * s) / (1 - s);
-  const q = fa / fc;
-  const r = fb / fc;
-  const p = s * ((c - b) * q * (q - r) - (b - a) * (r - 1));
-  return -p / ((q - 1) * (r - 1) * (s - 1));
+/** Where inverse quadratic interpolation puts the root between a and b, as share from a; a half where it is not to be trusted. */
+function shareOfBracket(a: number, fa: number, b: number, fb: number, c: number, fc: number): number {
+  const place = (a - b) / (c - b);
+  const height = (fa - fb) / (fc - fb);
+  const trusted = height * height < place && (1 - height) ** 2 < 1 - place;
+  if (!trusted) return 0.5;
+  return (fa / (fb - fa)) * (fc / (fb - fc)) + ((c - a) / (b - a)) * (fa / (fc - fa)) * (fb / (fc - fb));
 }
 
 function notFinite(): Outcome<Root> {

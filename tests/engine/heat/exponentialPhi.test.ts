@@ -1,5 +1,5 @@
-import { describe, it } from 'vitest';
-import { phi1, phi2, phi3, phi4 } from '../../../src/engine/heat/exponentialPhi.ts';
+import { describe, expect, it } from 'vitest';
+import { phi1, phi2, phi3, phi4, phiValues } from '../../../src/engine/heat/exponentialPhi.ts';
 import { integrate } from '../../../src/engine/numerics/gaussLegendre.ts';
 import { expectClose } from '../closeTo.ts';
 
@@ -12,4 +12,13 @@ describe('functions of exponential integrators', () => {
       expectClose(phi(z), integral, 1e-9);
     });
   });
+
+  it.each([-30, -0.5, -0.1, -0.09, -0.05, -0.049, -0.02, -0.019, -1e-10, 0])(
+    'are the same all at once at z = %d',
+    (z) => {
+      const values = { expm1: 0, second: 0, third: 0, fourth: 0 };
+      phiValues(z, values);
+      expect(values).toEqual({ expm1: Math.expm1(z), second: phi2(z), third: phi3(z), fourth: phi4(z) });
+    },
+  );
 });

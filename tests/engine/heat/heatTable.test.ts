@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { tabulateHeat } from '../../../src/engine/heat/heatTable.ts';
+import { lawAt, tabulateHeat } from '../../../src/engine/heat/heatTable.ts';
 import { expectClose } from '../closeTo.ts';
 import { between } from './geometries.ts';
 
@@ -34,6 +34,17 @@ describe('heat table', () => {
     expectClose(table.heat(0.02), 0.4 * table.heat(0.05), 1e-12);
     expectClose(table.heat(500) - table.heat(450), 50 * table.slope(400), 1e-9);
     expect(table.rise(0)).toBe(0);
+  });
+
+  it('gives heat and slope at once as it gives them apart', () => {
+    const table = tabulateHeat([(rise) => 2 * rise ** 1.25, (rise) => 3 * rise]);
+    const point = { heat: 0, slope: 0 };
+    for (const rise of [-450, -80, -0.01, 0, 0.03, 0.05, 1, 5, 60, 400, 700]) {
+      lawAt(table, rise, point);
+      expect(point).toEqual({ heat: table.heat(rise), slope: table.slope(rise) });
+      lawAt({ heat: table.heat, slope: table.slope }, rise, point);
+      expect(point).toEqual({ heat: table.heat(rise), slope: table.slope(rise) });
+    }
   });
 
   it('is coarser with fewer nodes, not wrong', () => {

@@ -31,6 +31,15 @@ describe('bracketed root', () => {
     );
   });
 
+  // Bisection alone would need thirty; the secant hits a line at once, the last call closes the bracket.
+  it.each([
+    ['a line', (x: number) => 3 * x - 1, 2],
+    ['a gentle curve', (x: number) => x ** 0.8 - 0.4, 7],
+  ])('needs few calls for %s', (_, f, calls) => {
+    const found = resultOf(bracketedRoot(f, 0, 1, { tolerance: 1e-9 }));
+    expect(found.iterations).toBeLessThanOrEqual(calls);
+  });
+
   it('takes an end that is the root', () => {
     expect(resultOf(bracketedRoot((x) => x, 0, 1)).root).toBe(0);
     expect(resultOf(bracketedRoot((x) => x - 1, 0, 1)).root).toBe(1);
