@@ -4,6 +4,7 @@ import { saveBlob } from '../export/files.ts';
 import type { Removed, Row } from '../state/designs.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { useSheet } from '../state/sheet.ts';
+import { verdictWords } from '../state/shelfWords.ts';
 import { designWords } from './designWords.ts';
 import { createRowVerdicts } from './rowVerdicts.ts';
 
@@ -78,11 +79,16 @@ function OnlyShown() {
 }
 
 function KeptRow(props: { row: Row; verdict: string; remove: () => void }) {
-  const { designs } = useSheet();
+  const { designs, results } = useSheet();
   const [renaming, setRenaming] = createSignal(false);
   const entry = () => (props.row.found.kind === 'kept' ? props.row.found.entry : undefined);
   const name = () => entry()?.design.name ?? 'A design that cannot be read';
   const isOpen = () => props.row.id === designs.openId();
+  /** Of the design on the sheet as the sheet judges it, of the others without their band. */
+  const verdict = () => {
+    if (!isOpen()) return props.verdict === '' ? '' : `nominally ${props.verdict}`;
+    return verdictWords(results.band()?.verdicts ?? results.solution()?.verdicts ?? []);
+  };
   const nameId = createUniqueId();
   return (
     <li class="kept-row" aria-current={isOpen() ? 'true' : undefined}>
@@ -100,9 +106,9 @@ function KeptRow(props: { row: Row; verdict: string; remove: () => void }) {
           <>
             <p class="row-note">
               {designWords(kept().design)}
-              <Show when={props.verdict}>
+              <Show when={verdict()}>
                 {' – '}
-                {props.verdict}
+                {verdict()}
               </Show>
             </p>
             <p class="row-note">changed {timeWords(kept().changed)}</p>

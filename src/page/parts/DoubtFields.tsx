@@ -4,6 +4,7 @@ import { writeEcho } from '../../engine/quantity/write.ts';
 import { applies } from '../state/applies.ts';
 import { knownField, leafAt, type NumberField } from '../state/fields.ts';
 import { useSheet } from '../state/sheet.ts';
+import { createHelp, HelpButton, HelpText } from './Help.tsx';
 
 /** Plus-minus offered beside the instruments, as shares of the value. */
 const shares = [0.02, 0.05, 0.1, 0.3] as const;
@@ -13,12 +14,21 @@ export function DoubtFields() {
   const { store } = useSheet();
   const shown = () =>
     doubtfulPaths.filter((path) => applies(store.view, path) && leafAt(store.view, path) !== null);
-  return <For each={shown()}>{(path) => <DoubtField path={path} />}</For>;
+  return (
+    <>
+      <p class="doubt-note">
+        How far each may be off, nine times of ten. “As usual” is what the sheet takes without being told:
+        caliper for what is thin, ruler for the rest.
+      </p>
+      <For each={shown()}>{(path) => <DoubtField path={path} />}</For>
+    </>
+  );
 }
 
 function DoubtField(props: { path: string }) {
   const { store, preferences, setFocused } = useSheet();
   const id = createUniqueId();
+  const help = createHelp();
   const spec = knownField(props.path) as NumberField;
   const isLength = spec.dimension === 'length';
   const doubt = () => store.view.doubts[props.path];
@@ -45,10 +55,12 @@ function DoubtField(props: { path: string }) {
       <label class="field-label" for={id}>
         {spec.label}
       </label>
+      <HelpButton about={spec.label} id={`${id}-help`} open={help.open()} toggle={help.toggle} />
       <span class="field-line">
         <select
           id={id}
           class="field-select"
+          aria-describedby={`${id}-help`}
           value={chosen()}
           onFocus={() => setFocused(props.path)}
           onBlur={() => setFocused(null)}
@@ -66,6 +78,7 @@ function DoubtField(props: { path: string }) {
           </Show>
         </select>
       </span>
+      <HelpText id={`${id}-help`} open={help.open()} text={spec.help} />
     </div>
   );
 }
