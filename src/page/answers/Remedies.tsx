@@ -14,8 +14,9 @@ import { createAnswer } from './createAnswer.ts';
 import { rememberRemedies } from './lastRemedies.ts';
 import { Asking, Picker, Taken, takeEdits } from './parts.tsx';
 
-/** Worst first, so that the page begins where the design does not fit. */
+/** Worst first, so that the page begins where the design does not fit; the 12 V side can forbid all services. */
 const severity = { over: 0, close: 1, fine: 2 } as const;
+const order: readonly VerdictKey[] = ['supply', 'keyDown', 'cw', 'ssb', 'people'];
 
 /** What to change so that a verdict becomes fine, ranked. */
 export function Remedies(props: { edge: Edge }) {
@@ -32,7 +33,8 @@ export function Remedies(props: { edge: Edge }) {
   const worst = () =>
     [...verdicts()]
       .filter((verdict) => verdict.key !== 'people')
-      .sort((a, b) => severity[a.state] - severity[b.state])[0]?.key ?? 'keyDown';
+      .sort((a, b) => severity[a.state] - severity[b.state] || order.indexOf(a.key) - order.indexOf(b.key))[0]
+      ?.key ?? 'keyDown';
   const verdict = () => picked() ?? worst();
   const ask = (pairs = false) => answer.ask({ verdict: verdict(), edge: props.edge, pairs });
 

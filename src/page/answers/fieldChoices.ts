@@ -66,15 +66,19 @@ export function targetGroups(
   values: Readonly<Record<string, number>>,
   nameOf: (service: (typeof services)[number]) => string,
 ): readonly ChoiceGroup[] {
-  const choice = (key: string): readonly Choice[] => {
+  const choice = (key: string, of = ''): readonly Choice[] => {
     const entry = entryFor(key);
-    return entry && !entry.given && values[key] !== undefined ? [{ value: key, label: entry.label }] : [];
+    if (!entry || entry.given || values[key] === undefined) return [];
+    return [{ value: key, label: of === '' ? entry.label : `${entry.label} (${of})` }];
   };
   const byService = services.map((service) => {
     const often = oftenAsked.map((name) => `${service}.${name}`);
     const others = quantityOrder.map((name) => `${service}.${name}`).filter((key) => !often.includes(key));
-    return { label: nameOf(service), choices: [...often, ...others].flatMap(choice) };
+    return {
+      label: nameOf(service),
+      choices: [...often, ...others].flatMap((key) => choice(key, nameOf(service))),
+    };
   });
-  const whole = { label: 'Whole design', choices: quantityOrder.flatMap(choice) };
+  const whole = { label: 'Whole design', choices: quantityOrder.flatMap((key) => choice(key)) };
   return [...byService, whole].filter((group) => group.choices.length > 0);
 }

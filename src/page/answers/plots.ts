@@ -139,17 +139,23 @@ export function mapPlot(design: Design, map: LimitMap, unitOf: (path: string) =>
   };
 }
 
-/** Where there is no line the whole map is on one side of it. */
-function mapFinding(map: LimitMap): string {
-  const words = map.lines.map((line) => {
-    const crossed = line.crossings.some((at) => at.length > 0);
-    const fine = line.fineBelow.filter((one) => one === true).length;
-    if (line.fineBelow.every((one) => one === null)) return `${line.name} has no figures`;
-    if (crossed) return `${line.name} as drawn`;
-    if (fine === line.fineBelow.length) return `${line.name} within its limit all over`;
-    return fine === 0
-      ? `${line.name} beyond its limit all over`
-      : `${line.name} within its limit at one side only`;
-  });
-  return `Limits of the junction: ${words.join(', ')}.`;
+/** Whose limits are drawn; where there is no line the whole map is on one side of it. */
+function mapFinding({ lines: all }: LimitMap): string {
+  const crossed = (line: LimitMap['lines'][number]) => line.crossings.some((at) => at.length > 0);
+  const drawn = all.filter(crossed).map((line) => line.name);
+  const others = all.filter((line) => !crossed(line)).map(sideOf);
+  const limits = drawn.length > 0 ? [`limit of the junction in ${listOf(drawn)}`] : [];
+  const text = [...limits, ...others].join('; ');
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+function sideOf({ name, fineBelow }: LimitMap['lines'][number]): string {
+  if (fineBelow.every((one) => one === null)) return `${name} has no figures`;
+  const fine = fineBelow.filter((one) => one === true).length;
+  if (fine === fineBelow.length) return `${name} within its limit all over`;
+  return fine === 0 ? `${name} beyond its limit all over` : `${name} within its limit at one side only`;
+}
+
+function listOf(words: readonly string[]): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }

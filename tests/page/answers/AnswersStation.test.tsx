@@ -145,16 +145,18 @@ describe('any value as the unknown', () => {
     fireEvent.click(screen.getByText('Find the value'));
     await says(/gives 50\.0 % for “Safe duty \(key-down\)” and [\d.]+ g for “Mass of the sink”/);
     expect(plainSpaces(document.querySelector('#answers .aside')?.textContent)).toMatch(
-      /is the nominal figure/,
+      /Judged by the nominal figures/,
     );
     fireEvent.click(screen.getByText('without the second'));
     expect(screen.queryByLabelText('and also')).toBeNull();
   });
 
-  it('names what fixes the unknown already', slow, async () => {
-    // A value that does not apply is not offered; one that applies can still be without effect.
-    const blown = change(exampleOf('field-station-60w'), { sink: { mass: 0.4 } });
-    show(blown);
+  it('names what fixes the unknown already, and says when it does nothing', slow, async () => {
+    const { state } = show(change(exampleOf('field-station-60w'), { sink: { fan: 'along' } }));
+    choose('The unknown', 'sink.fanFlow');
+    state.store.edit('sink.fan', 'none');
+    fireEvent.click(screen.getByText('Find the value'));
+    await says(/has no effect while “Fan” is “.*”\. Choose “.*blows along the fins.*” first/);
     choose('The unknown', 'antenna.gain');
     fireEvent.click(screen.getByText('Find the value'));
     await says(/“.*” from .* does not change “Safe duty \(key-down\)”\. It is [\d.]+ %/);
@@ -242,7 +244,7 @@ describe('what matters and the map', () => {
     expect(document.querySelector('.plot-title')!.textContent).toBe(
       'Output power (PEP) against room temperature, warmest day',
     );
-    expect(document.querySelector('.plot-finding')!.textContent).toMatch(/SSB as drawn/);
+    expect(document.querySelector('.plot-finding')!.textContent).toMatch(/^Limit of the junction in SSB, /);
     expect(document.querySelectorAll('.plot-line').length).toBeGreaterThan(1);
   });
 });

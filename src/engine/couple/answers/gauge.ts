@@ -131,8 +131,8 @@ const junctionQuantities = new Set(['junctionMargin', 'junctionPeak', 'safeDuty'
 
 /** Which figure of a quantity counts, and why, in a sentence. */
 export function figureWords(key: string, edge: Edge, doubt: Doubt): string {
-  const label = entryFor(key)?.label ?? key;
-  if (edge === 'nominal') return `“${label}” is the nominal figure.`;
+  if (edge === 'nominal') return 'Judged by the nominal figures.';
+  const label = labelOf(key, entryFor(key)?.label ?? key);
   const service = serviceOf(key);
   const name = service === null ? key : key.slice(service.length + 1);
   if (name === 'touchTemperature') {

@@ -269,7 +269,7 @@ function* solveAt(
     label: unknown.value.label,
     dimension: unknown.value.field?.dimension ?? null,
     edge,
-    figures: all.map(({ search }) => figureWords(search.gauge.quantity, edge, doubt)),
+    figures: [...new Set(all.map(({ search }) => figureWords(search.gauge.quantity, edge, doubt)))],
     found: kept.value,
     sentence: sentenceOf(unknown.value, gauge, kept.value),
     curve: curveOf(unknown.value, gauge, all[0]!.looks),
