@@ -53,6 +53,29 @@ export function withPartAt(design: Design, parts: readonly PlatePart[], index: n
   return withSpots(design, parts, spots);
 }
 
+/** The design with a part turned by a quarter: the sides of its face change places; all devices and their spreaders together. */
+export function withPartTurned(design: Design, key: PlatePart['key']): Design {
+  if (key !== 'device') {
+    const field = converterFields[key];
+    const { width, length } = design.sink[field];
+    return {
+      ...design,
+      sink: { ...design.sink, [field]: { ...design.sink[field], width: length, length: width } },
+    };
+  }
+  const { contactWidth, contactLength, spreaderWidth, spreaderLength } = design.device;
+  return {
+    ...design,
+    device: {
+      ...design.device,
+      contactWidth: contactLength,
+      contactLength: contactWidth,
+      spreaderWidth: spreaderLength,
+      spreaderLength: spreaderWidth,
+    },
+  };
+}
+
 const converterParts: readonly ConverterPartKey[] = ['converter', 'switch', 'rectifier'];
 
 /** The design with no places stored: the sheet spreads the devices evenly and finds room for the converter. */

@@ -32,6 +32,26 @@ describe('the plate map', () => {
     await waitFor(() => expect(screen.getByText(/^Device 1 18.0 mm from the left/)).toBeTruthy());
   });
 
+  it('turns the devices by a quarter with R and by a button, and results follow', async () => {
+    const { state } = show();
+    const { contactWidth, contactLength } = station.device;
+    expect(contactWidth).not.toBe(contactLength);
+    const before = state.results.solution()!.values['keyDown.junctionPeak']!;
+    fireEvent.keyDown(part(/^Device 1/), { key: 'r' });
+    expect(state.store.design().device).toMatchObject({
+      contactWidth: contactLength,
+      contactLength: contactWidth,
+    });
+    expect(screen.getByText('The devices turned by a quarter.')).toBeTruthy();
+    expect(state.results.solution()!.values['keyDown.junctionPeak']).not.toBe(before);
+    fireEvent.keyDown(part(/^Device 1/), { key: 'r', ctrlKey: true });
+    expect(state.store.design().device.contactWidth).toBe(contactLength);
+    fireEvent.click(screen.getByRole('button', { name: 'turn the devices' }));
+    expect(state.store.design().device.contactWidth).toBe(contactWidth);
+    state.store.undo();
+    expect(state.store.design().device.contactWidth).toBe(contactLength);
+  });
+
   it('takes a row of steps back in one, and spreads the parts evenly again', () => {
     const { state } = show();
     for (let k = 0; k < 5; k += 1) fireEvent.keyDown(part(/^Device 2/), { key: 'ArrowRight' });

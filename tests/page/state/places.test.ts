@@ -8,6 +8,7 @@ import {
   snapped,
   withoutSpots,
   withPartAt,
+  withPartTurned,
 } from '../../../src/page/state/places.ts';
 
 /** A plate of 100 × 80 mm with two devices of 10 × 15 mm. */
@@ -26,6 +27,19 @@ describe('places of parts', () => {
     expect(snapped(design, first, { x: -1, y: 9 }, placeStep)).toEqual({ x: 0.005, y: 0.08 - 0.0075 });
     const huge = { ...first, source: { ...first.source, width: 0.2 } };
     expect(snapped(design, huge, { x: 0.02, y: 0.04 }, placeStep).x).toBe(0.05);
+  });
+
+  it('turn: the sides of a face change places, twice is as before', () => {
+    const turned = withPartTurned(design, 'device');
+    const after = partLayout(turned);
+    const { source } = after.ok ? after.value[0]! : first;
+    expect([source.width, source.length]).toEqual([first.source.length, first.source.width]);
+    expect(withPartTurned(turned, 'device')).toEqual(design);
+    const converter = withPartTurned(design, 'converter').sink.converterPart;
+    expect([converter.width, converter.length]).toEqual([
+      design.sink.converterPart.length,
+      design.sink.converterPart.width,
+    ]);
   });
 
   it('are written down for all parts when the first is moved, and forgotten together', () => {
