@@ -24,7 +24,11 @@ function example(key: string, about: string, raw: unknown): Example {
 /** Designs of our own invention that differ in kind. */
 export const examples: readonly Example[] = [
   example('field-station-60w', 'class AB on a raised rail, LiFePO4 battery, scrap extrusion', fieldStation),
-  example('pocket-beacon-10w', 'class E straight from a lead-acid battery, small sink', pocketBeacon),
+  example(
+    'pocket-beacon-10w',
+    'class E straight from a lead-acid battery, small sink with a bench run (its data invented too)',
+    pocketBeacon,
+  ),
   example('data-final-100w', 'long carriers on a 50 V rail: this one does not fit', dataFinal),
   example('class-a-panel-8w', 'class A on a flat panel, from a mains supply', classA),
 ];

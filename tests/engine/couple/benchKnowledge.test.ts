@@ -151,3 +151,27 @@ describe('bench runs of a design', () => {
     expect(sinkKnowledge(field, pressure)).toMatchObject({ filmFactor: 1, uncertainty: null });
   });
 });
+
+describe('the example with a bench run', () => {
+  const beacon = exampleOf('pocket-beacon-10w');
+
+  // The invented log hides a sink that cools 10 % worse and holds 4 % more heat than the model says.
+  it('finds what its invented log hides, and is the only one with a run', () => {
+    const { values, notes } = solve(beacon);
+    expect(Math.abs(values.filmFactor! / 0.9 - 1)).toBeLessThan(0.02);
+    expect(Math.abs(values.capacityFactor! / 1.04 - 1)).toBeLessThan(0.02);
+    expect(values.benchRunsCounted).toBe(1);
+    expect(notes.map(({ key }) => key)).toContain('benchCorrected');
+    expect(solve(field).values.benchRunsCounted).toBe(0);
+  });
+
+  it('is hotter than its estimate and still fine', () => {
+    const estimate = solve({ ...beacon, bench: [] });
+    const corrected = solve(beacon);
+    for (const service of ['cw', 'keyDown'] as const) {
+      const key = `${service}.junctionPeak`;
+      expect(corrected.values[key]! - estimate.values[key]!).toBeGreaterThan(0.5);
+      expect(corrected.verdicts.find((verdict) => verdict.key === service)?.state).toBe('fine');
+    }
+  });
+});
