@@ -12,7 +12,7 @@ test.each([
 ])('two designs side by side at %i px (dark: %s), by keyboard', slow, async (width, dark, touch) => {
   const { page } = await openSheet({ width, height: 850, dark, touch });
   if (width < 700) await page.getByRole('button', { name: 'Menu' }).press('Enter');
-  const opener = page.getByRole('button', { name: 'Compare' });
+  const opener = page.getByRole('button', { name: 'Compare', exact: true });
   await opener.press('Enter');
   const chooser = page.getByLabel('This design beside');
   await chooser.waitFor();
@@ -36,7 +36,7 @@ test.each([
 
 test('a file can be held against the sheet; a damaged one is refused with its faults', slow, async () => {
   const { page } = await openSheet();
-  await page.getByRole('button', { name: 'Compare' }).click();
+  await page.getByRole('button', { name: 'Compare', exact: true }).click();
   const file = (text: string) => ({
     name: 'other.json',
     mimeType: 'application/json',

@@ -16,7 +16,7 @@ async function downloadBy(page: Page, press: () => Promise<void>): Promise<Downl
 
 async function openPanel(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Print, figures' }).click();
-  await page.getByRole('heading', { name: 'Save figures' }).waitFor();
+  await page.getByRole('heading', { name: 'Save figures', exact: true }).waitFor();
 }
 
 test('figures are saved as CSV and JSON with every quantity, named after the design', slow, async () => {

@@ -108,6 +108,7 @@ export function ComparePanel(props: { onClose: () => void; engine?: Engine }) {
               const id = other().key.startsWith('kept ') ? other().key.slice('kept '.length) : null;
               if (id === null) designs.bringIn([other().design]);
               else designs.open(id);
+              document.getElementById(selectId)?.focus();
               setChosen({ key: outside, title: before.name, design: before });
             }}
           />

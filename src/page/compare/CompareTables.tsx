@@ -89,10 +89,15 @@ export function GivenTable(props: { theirs: Design }) {
   const rows = createMemo(() =>
     givenDifferences(sheet.store.design(), props.theirs, sheet.preferences.unitOf),
   );
-  const take = (path: string) => sheet.store.change((design) => withTheirs(design, props.theirs, path), path);
+  let heading!: HTMLHeadingElement;
+  function take(path: string): void {
+    // The button goes with its row; the keyboard must not be left nowhere.
+    heading.focus();
+    sheet.store.change((design) => withTheirs(design, props.theirs, path), path);
+  }
   return (
     <>
-      <h3 class="column-title">
+      <h3 ref={heading} class="column-title" tabindex="-1">
         Given differently{' '}
         <span class="row-note">{rows().length === 0 ? 'nothing' : `${rows().length} values`}</span>
       </h3>
@@ -107,14 +112,16 @@ export function GivenTable(props: { theirs: Design }) {
                 <td class="words">{row.mine}</td>
                 <td class="words">
                   {row.theirs}{' '}
-                  <button
-                    type="button"
-                    class="plain-button"
-                    aria-label={`take theirs: ${row.label}, ${row.theirs}`}
-                    onClick={() => take(row.path)}
-                  >
-                    take theirs
-                  </button>
+                  <Show when={row.takeable}>
+                    <button
+                      type="button"
+                      class="plain-button"
+                      aria-label={`take theirs: ${row.label}, ${row.theirs}`}
+                      onClick={() => take(row.path)}
+                    >
+                      take theirs
+                    </button>
+                  </Show>
                 </td>
               </tr>
             )}

@@ -26,9 +26,11 @@ export function Comparison(props: { theirs: Design; engine: Engine; onSwap: (bef
         </p>
         <Consequences there={there} />
         <ComparedVerdicts there={there} />
-        <section>
+        <ComparedFigures there={there} />
+        <Overlay theirs={props.theirs} there={there} />
+        <section class="compare-given">
           <GivenTable theirs={props.theirs} />
-          <p class="row-actions">
+          <p class="compare-actions">
             <button
               type="button"
               class="plain-button"
@@ -41,8 +43,6 @@ export function Comparison(props: { theirs: Design; engine: Engine; onSwap: (bef
             </button>
           </p>
         </section>
-        <ComparedFigures there={there} />
-        <Overlay theirs={props.theirs} there={there} />
       </div>
     </Show>
   );

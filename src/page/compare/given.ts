@@ -9,6 +9,8 @@ export interface GivenDifference {
   readonly label: string;
   readonly mine: string;
   readonly theirs: string;
+  /** Theirs has such a value, so that it can be taken. */
+  readonly takeable: boolean;
 }
 
 const doubts = 'doubts.';
@@ -37,7 +39,8 @@ export function givenDifferences(mine: Design, theirs: Design, unitOf: UnitOf): 
     const same = JSON.stringify(rawAt(mine, path)) === JSON.stringify(rawAt(theirs, path));
     if ((own && other && same) || ((!own || !other) && known.idle)) return [];
     const { group, label } = known;
-    return [{ path, group, label, mine: own?.value ?? without, theirs: other?.value ?? without }];
+    const texts = { mine: own?.value ?? without, theirs: other?.value ?? without };
+    return [{ path, group, label, ...texts, takeable: other !== undefined }];
   });
 }
 

@@ -27,11 +27,12 @@ export function overlayPlot(mine: Side, theirs: Side, service: Service): Told | 
   const other = onlyService(there, service);
   if (!own || !other) return undefined;
   const wider = there.data.yRange[1] > here.data.yRange[1] ? there.data : here.data;
-  const known = (values: readonly (number | null)[]) => values.map((value) => value ?? Number.NaN);
-  const onMyPlaces = readCurve(there.data.x, known(other.values), here.data.x).map((value) =>
+  const asNumbers = (values: readonly (number | null)[]) => values.map((value) => value ?? Number.NaN);
+  const onMyPlaces = readCurve(there.data.x, asNumbers(other.values), here.data.x).map((value) =>
     Number.isFinite(value) ? value : null,
   );
-  const sameLimits = JSON.stringify(here.data.limits) === JSON.stringify(there.data.limits);
+  const known = new Set(here.data.limits.map((limit) => limit.label));
+  const otherLimits = there.data.limits.filter((limit) => !known.has(limit.label));
   const data: PlotData = {
     ...here.data,
     yRange: wider.yRange,
@@ -42,7 +43,7 @@ export function overlayPlot(mine: Side, theirs: Side, service: Service): Told | 
     ],
     limits: [
       ...here.data.limits,
-      ...(sameLimits ? [] : there.data.limits.map((limit) => ({ ...limit, label: `there: ${limit.label}` }))),
+      ...otherLimits.map((limit) => ({ ...limit, label: `there: ${limit.label}` })),
     ],
     bands: [],
     marks: here.data.marks.slice(0, 1),

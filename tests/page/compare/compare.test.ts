@@ -36,6 +36,7 @@ describe('what is given differently', () => {
         label: 'Length along the fins',
         mine: '100 mm',
         theirs: '150 mm',
+        takeable: true,
       },
     ]);
   });
@@ -43,7 +44,7 @@ describe('what is given differently', () => {
   it('tells values that one of the two does not have', () => {
     const straight = withLeaf(station, 'converter.kind', 'none');
     const rail = between(station, straight).find((row) => row.path === 'converter.points');
-    expect(rail?.theirs).toBe('does not apply');
+    expect(rail).toMatchObject({ theirs: 'does not apply', takeable: false });
   });
 
   it('sees lists and how well something is known', () => {
