@@ -8,7 +8,7 @@ import { massCheck } from './massCheck.ts';
 import { emissivityOf, metalOf } from './materials.ts';
 import { risingRoot } from './monotoneRoot.ts';
 import { gravityShare, largestTilt, type Mounting } from './orientation.ts';
-import { type PinGeometry, pinGap, preparePins } from './pins.ts';
+import { type PinGeometry, pinGap } from './pins.ts';
 import { finLaws, type HeatAt, panelLaws, pinLaws, type SinkHeat, type SinkLaws } from './sinkLaws.ts';
 import { tunnelLaws } from './tunnel.ts';
 
@@ -106,8 +106,8 @@ const widestRise = 1e5;
  * and air temperature.
  *
  * @param description dimensions in m, finish and metal, weighed mass in kg or null
- * @returns failure `finsDoNotFit` or `pinsDoNotFit` when they take more than the plate (tapered fins at their root), `pinsUprightOnly` for pins in
- *   another mounting, `pinsMissing` without their dimensions
+ * @returns failure `finsDoNotFit` or `pinsDoNotFit` when they take more than the plate (tapered fins at their root),
+ *   `pinsMissing` without their dimensions
  */
 export function prepareSink(description: SinkDescription, options: SinkOptions = {}): Outcome<Sink> {
   const mounting = description.mounting ?? { kind: 'upright' };
@@ -169,9 +169,6 @@ function pinsOf(
 ): Outcome<SinkLaws> {
   const { pins, width, length } = description;
   if (!pins) return failure('pinsMissing', 'Pins need their thickness, height and number.');
-  if (mounting.kind !== 'upright' && mounting.kind !== 'tilted') {
-    return failure('pinsUprightOnly', 'Pins are computed on an upright plate only.');
-  }
   const tight = Math.min(
     pinGap(width, pins.columns, pins.pinThickness),
     pinGap(length, pins.rows, pins.pinThickness),
@@ -183,7 +180,7 @@ function pinsOf(
       { columns: pins.columns, rows: pins.rows, pinThickness: pins.pinThickness },
     );
   }
-  return success(pinLaws(preparePins({ ...description, ...pins, ...material }), conditions));
+  return success(pinLaws({ ...description, ...pins, ...material }, mounting, conditions));
 }
 
 function millimetres(length: number): number {

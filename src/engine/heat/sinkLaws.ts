@@ -10,7 +10,7 @@ import {
 } from './finArray.ts';
 import { type Mounting, mountedFinHeat, mountingUncertainty } from './orientation.ts';
 import { levelPanelHeat, type PanelGeometry, panelArea, panelHeat } from './panel.ts';
-import { type PreparedPins, pinHeat, pinUncertainty } from './pins.ts';
+import { type PinGeometry, pinHeat, pinUncertainty, preparePins } from './pins.ts';
 
 /** Heat given off and its parts, W and W/(m² K). The figures of the channels are null where no air rises along them. */
 export interface SinkHeat {
@@ -146,9 +146,37 @@ function mountedLaws(
   };
 }
 
-/** Pins on an upright plate. */
-export function pinLaws(prepared: PreparedPins, conditions: FinConditions): SinkLaws {
-  const { geometry } = prepared;
+/**
+ * What pins on a level plate convect over the same field upright. Standing: the cautious end of the catalogue ratios for
+ * level plate-fin sinks, 1/1.33 (Cengel and Ghajar 2015, table 3-6); hanging: half of that, as for fins. Own choice.
+ */
+const levelPins = { finsUp: 0.75, finsDown: 0.375 } as const;
+/** Standard deviation of ln(film coefficient) for them (own choice). */
+const levelPinUncertainty = 0.4;
+
+const levelPinNote = note(
+  'assumed',
+  'pinsLevel',
+  'Pins on a level plate are taken to cool as a share of the same field upright; a guess, so run the bench test.',
+);
+
+/** Pins in any mounting: round about alike, so that a plate on its side only swaps its columns and rows. */
+export function pinLaws(geometry: PinGeometry, mounting: Mounting, conditions: FinConditions): SinkLaws {
+  if (mounting.kind === 'crosswise') {
+    const { width, length, columns, rows } = geometry;
+    return uprightPins(
+      { ...geometry, width: length, length: width, columns: rows, rows: columns },
+      conditions,
+    );
+  }
+  if (mounting.kind !== 'finsUp' && mounting.kind !== 'finsDown') return uprightPins(geometry, conditions);
+  const filmFactor = conditions.filmFactor * levelPins[mounting.kind];
+  const laws = uprightPins(geometry, { ...conditions, filmFactor });
+  return { ...laws, uncertainty: levelPinUncertainty, notes: [...laws.notes, levelPinNote] };
+}
+
+function uprightPins(geometry: PinGeometry, conditions: FinConditions): SinkLaws {
+  const prepared = preparePins(geometry);
   const heat: HeatAt = (plate, air) => pinHeat(prepared, plate, air, air, conditions).total;
   const plateArea = geometry.width * geometry.length;
   return {
