@@ -54,8 +54,8 @@ export function Matters() {
     },
   ];
   return (
-    <section class="answer" aria-labelledby="matters-title">
-      <h3 class="answer-title" id="matters-title">
+    <section class="answer" aria-labelledby="answers-matters-title">
+      <h3 class="answer-title" id="answers-matters-title">
         What matters most
       </h3>
       <Picker id="matters-quantity" label="For" value={quantity()} groups={groups()} onPick={setQuantity} />

@@ -67,7 +67,7 @@ describe('what to change', () => {
     const paper = () => document.querySelector('.fit-list');
     const text = plainSpaces(paper()?.textContent);
     expect(text).toMatch(/What would make it fit: Key-down/);
-    expect(text).toMatch(/1 of \d+ changes make Key-down fine.*Judged by the nominal figures/);
+    expect(text).toMatch(/1 of \d+ changes makes Key-down fine.*Judged by the nominal figures/);
     const lines = [...(paper()?.querySelectorAll('li') ?? [])].map((line) => plainSpaces(line.textContent));
     expect(lines.length).toBeLessThanOrEqual(5);
     expect(lines[0]).toMatch(/^Transmit \d+ % of the time instead of 90 % \(a setting, [\d.]+ K cooler\)\.$/);

@@ -381,7 +381,10 @@ function sentenceOf(
   standing: Standing,
 ): string {
   const { name } = standing.verdict;
-  if (reach === 'one') return `${enough} of ${remedies.length} changes make ${name} fine, each alone.`;
+  if (reach === 'one') {
+    const of = `${enough} of ${remedies.length} changes`;
+    return enough === 1 ? `${of} makes ${name} fine.` : `${of} make ${name} fine, each alone.`;
+  }
   if (reach === 'pair') return `No single change makes ${name} fine; two together do.`;
   const best = [...pairs, ...remedies].sort((a, b) => b.gain - a.gain)[0];
   if (!best) return `Nothing here helps ${name}: ${standing.missing}.`;
