@@ -1,5 +1,5 @@
 import type { Band } from './design/peopleSchema.ts';
-import type { PathKind } from './design/supplySchema.ts';
+import type { PathKind } from './design/supplyChoices.ts';
 import type { Note, Outcome, Reason } from './outcome.ts';
 
 /** The three services every design is judged in. */

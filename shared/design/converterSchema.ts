@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { choice, maybeNumber, number } from './fields.ts';
-import { fuseKinds } from './supplySchema.ts';
+import { fuseKinds } from './supplyChoices.ts';
 
 export const heatPlaces = {
   caseAir: 'the air in the case',

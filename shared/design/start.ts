@@ -1,5 +1,5 @@
 import type { Design } from './schema.ts';
-import type { PathKind } from './supplySchema.ts';
+import type { PathKind } from './supplyChoices.ts';
 
 const celsius = (degrees: number) => degrees + 273.15;
 

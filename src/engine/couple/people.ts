@@ -1,5 +1,5 @@
 import type { Design } from '../../../shared/design/schema.ts';
-import { fuseKinds } from '../../../shared/design/supplySchema.ts';
+import { fuseKinds } from '../../../shared/design/supplyChoices.ts';
 import type { Outcome } from '../../../shared/outcome.ts';
 import type { BurnRow, Caution, ContactLevel, ExposureRow, Label, State } from '../../../shared/solution.ts';
 import { bandBottomEdge } from '../hazard/amateurBands.ts';

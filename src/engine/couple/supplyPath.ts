@@ -39,6 +39,8 @@ export interface PathQuestion {
   readonly temperatureOf: (conductor: Conductor) => number;
   /** A; null when the kind is not made that large. */
   readonly fuseRating: number | null;
+  /** Of the listed pieces those that depend on nothing but the design, see `fixedPieces`; null in place of the others. */
+  readonly fixed?: readonly (PathPiece | null)[];
 }
 
 /** Rating put in the place of a fuse that cannot be had, A: its resistance hardly matters then. */
@@ -51,7 +53,7 @@ const nominalRating = 30;
 export function supplyPieces(question: PathQuestion): SupplyPieces {
   const { design } = question;
   const { wiring, converter } = design;
-  const listed = wiring.path.map((input) => pieceOf(question, input));
+  const listed = wiring.path.map((input, i) => question.fixed?.[i] ?? pieceOf(question, input));
   const firstFuse = wiring.path.findIndex((input) => input.kind === 'fuse');
   const bare = firstFuse < 0 ? [bareFuse(question)] : [];
   const choke = converter.kind !== 'none' && converter.filterResistance > 0 ? [filterChoke(design)] : [];
@@ -71,6 +73,13 @@ export function supplyPieces(question: PathQuestion): SupplyPieces {
     if (piece.kind !== 'mainWire') otherResistance += piece.resistance;
   }
   return { pieces, resistance, otherResistance, seriesDrop };
+}
+
+/** Pieces that neither warm nor follow the fuse, made once for a search that asks for the path again and again. */
+export function fixedPieces({ wiring }: Design): readonly (PathPiece | null)[] {
+  return wiring.path.map((input) =>
+    input.kind === 'fuse' || input.kind === 'wire' ? null : fixedPiece(input, input.kind),
+  );
 }
 
 function stepOf(...elements: readonly PathElement[]): PathStep {
@@ -119,37 +128,44 @@ function counted(name: string, count: number): string {
 }
 
 function pieceOf(question: PathQuestion, input: PathInput): PathPiece {
-  const base = { kind: input.kind, rating: input.rating, conductor: null, connector: null } as const;
+  const { kind, count, resistance: own } = input;
+  if (kind === 'fuse') {
+    const step = stepOf(fuseElement(question));
+    return {
+      kind,
+      conductor: null,
+      connector: null,
+      name: counted(`${step.name} in its holder`, count),
+      // One that was measured was measured with its fuse in.
+      resistance: count * (own ?? step.resistance + partTable.parts.fuseHolder.resistance),
+      drop: 0,
+      rating: input.rating ?? partTable.holderRating[question.design.wiring.fuse],
+    };
+  }
+  if (kind !== 'wire') return fixedPiece(input, kind);
+  const conductor = conductorBySize(input.size, question.design.wiring.material);
+  const temperature = question.temperatureOf(conductor);
+  return {
+    kind,
+    rating: input.rating,
+    connector: null,
+    conductor,
+    ...stepOf({ kind: 'wire', conductor, length: input.length, temperature }),
+  };
+}
+
+function fixedPiece(input: PathInput, kind: Exclude<PathInput['kind'], 'fuse' | 'wire'>): PathPiece {
+  const base = { kind, rating: input.rating, conductor: null, connector: null } as const;
   const { count, resistance: own } = input;
-  switch (input.kind) {
-    case 'fuse': {
-      const step = stepOf(fuseElement(question));
-      return {
-        ...base,
-        name: counted(`${step.name} in its holder`, count),
-        // One that was measured was measured with its fuse in.
-        resistance: count * (own ?? step.resistance + partTable.parts.fuseHolder.resistance),
-        drop: 0,
-        rating: input.rating ?? partTable.holderRating[question.design.wiring.fuse],
-      };
-    }
+  switch (kind) {
     case 'connector':
       return connectorPiece(input);
-    case 'wire': {
-      const conductor = conductorBySize(input.size, question.design.wiring.material);
-      const temperature = question.temperatureOf(conductor);
-      return {
-        ...base,
-        conductor,
-        ...stepOf({ kind: 'wire', conductor, length: input.length, temperature }),
-      };
-    }
     case 'diode':
       return { ...base, ...stepOf({ kind: 'diode', drop: input.drop, resistance: own ?? 0 }) };
     case 'other':
       return { ...base, name: 'measured part', resistance: count * (own ?? 0), drop: 0 };
     default: {
-      const part = partTable.parts[partNames[input.kind]];
+      const part = partTable.parts[partNames[kind]];
       return {
         ...base,
         name: counted(part.name, count),

@@ -11,7 +11,14 @@ import { wireTemperature } from '../supply/wireTemperature.ts';
 import { type Feed, type PowerPoint, prepareFeed } from './feed.ts';
 import type { Final } from './final.ts';
 import { type Loads, prepareLoads, transmitPoint } from './serviceLoad.ts';
-import { ratedPath, type SupplyPieces, supplyPieces, weakestPiece } from './supplyPath.ts';
+import {
+  fixedPieces,
+  type PathPiece,
+  ratedPath,
+  type SupplyPieces,
+  supplyPieces,
+  weakestPiece,
+} from './supplyPath.ts';
 
 /** Rounds of wire temperature and current; each shrinks the error about a hundredfold. */
 const wireRounds = 4;
@@ -39,10 +46,11 @@ interface WireQuestion {
   readonly design: Design;
   readonly conductor: Conductor;
   readonly pressure: number;
+  readonly fixed: readonly (PathPiece | null)[];
 }
 
 function warmWire(
-  { design, conductor, pressure }: WireQuestion,
+  { design, conductor, pressure, fixed }: WireQuestion,
   current: number,
   temperature: number,
   fuseRating: number | null,
@@ -54,6 +62,7 @@ function warmWire(
     conductor,
     temperature,
     fuseRating,
+    fixed,
     temperatureOf(piece) {
       const heated = wireTemperature(piece, current, air);
       return heated.ok ? heated.value.conductor : Math.max(wiring.insulationLimit, surroundings.ambient);
@@ -92,7 +101,7 @@ export function prepareElectrics(
   junction: number,
 ): Outcome<Electrics> {
   const conductor = conductorBySize(design.wiring.size, design.wiring.material);
-  const question = { design, conductor, pressure };
+  const question = { design, conductor, pressure, fixed: fixedPieces(design) };
   const ambient = design.surroundings.ambient;
   const air = { ambient, together: design.wiring.together, pressure };
   let wire = warmWire(question, 0, ambient, fuseFor(design, 0, null));

@@ -1,5 +1,5 @@
 import type { Design } from '../../../shared/design/schema.ts';
-import { fuseKinds } from '../../../shared/design/supplySchema.ts';
+import { fuseKinds } from '../../../shared/design/supplyChoices.ts';
 import { type Service, services } from '../../../shared/solution.ts';
 import type { LoadPoint, TimeCurrent } from '../../../shared/supplyCurves.ts';
 import { adiabaticWithstand, longestAdiabaticTime, shortTimeLimit } from '../supply/adiabatic.ts';

@@ -1,5 +1,5 @@
 import type { Doubt } from '../../../shared/design/doubtSchema.ts';
-import { caliperDoubt, guessDoubt, rulerDoubt } from '../../../shared/design/doubtSchema.ts';
+import { caliperDoubt, guessDoubt, rulerDoubt } from '../../../shared/design/instruments.ts';
 import type { Design, SinkInput } from '../../../shared/design/schema.ts';
 import { drawnUncertainty, weighedUncertainty } from '../heat/benchModel.ts';
 import { interfaceResistance, pressedShare } from '../heat/interface.ts';

@@ -6,7 +6,7 @@ import {
   type WireSize,
   wireMaterials,
   wireSizes,
-} from '../../../shared/design/supplySchema.ts';
+} from '../../../shared/design/supplyChoices.ts';
 import { type Note, note } from '../../../shared/outcome.ts';
 
 const zeroCelsius = 273.15;

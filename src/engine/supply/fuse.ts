@@ -1,5 +1,5 @@
 import fuseTable from '../../../reference-data/fuses.json';
-import type { FuseKind } from '../../../shared/design/supplySchema.ts';
+import type { FuseKind } from '../../../shared/design/supplyChoices.ts';
 import { failure, type Note, note, type Outcome, success } from '../../../shared/outcome.ts';
 
 const zeroCelsius = 273.15;

@@ -1,5 +1,5 @@
 import partTable from '../../../reference-data/pathParts.json';
-import type { FuseKind } from '../../../shared/design/supplySchema.ts';
+import type { FuseKind } from '../../../shared/design/supplyChoices.ts';
 import { type Conductor, loopResistance } from './conductor.ts';
 import { agedFactor, type ConnectorClass, connectorFigures } from './connector.ts';
 import { fuseResistance } from './fuse.ts';

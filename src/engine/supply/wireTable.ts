@@ -1,4 +1,4 @@
-import type { WireMaterial, WireSize } from '../../../shared/design/supplySchema.ts';
+import type { WireMaterial, WireSize } from '../../../shared/design/supplyChoices.ts';
 import type { WireRow } from '../../../shared/solution.ts';
 import { ampacity } from './ampacity.ts';
 import { type Conductor, conductorBySize, loopResistance, wireSizesByArea } from './conductor.ts';

@@ -96,6 +96,32 @@ function insulationResistance(conductor: Conductor): number {
 export function modelAmpacity(conductor: Conductor, limit: number, surroundings: WireSurroundings): number {
   const { ambient, together = 1, pressure = standardPressure } = surroundings;
   if (limit <= ambient) return 0;
+  const asked = { limit, ambient, together, pressure };
+  const known = lastAmpacity.get(conductor);
+  if (known && sameQuestion(known.asked, asked)) return known.current;
+  const current = findAmpacity(conductor, asked);
+  lastAmpacity.set(conductor, { asked, current });
+  return current;
+}
+
+type AmpacityQuestion = Readonly<Record<'limit' | 'ambient' | 'together' | 'pressure', number>>;
+
+/** The last answer for each conductor: a table of all sizes is asked for with the same air again and again. */
+const lastAmpacity = new WeakMap<Conductor, { readonly asked: AmpacityQuestion; readonly current: number }>();
+
+function sameQuestion(one: AmpacityQuestion, other: AmpacityQuestion): boolean {
+  return (
+    one.limit === other.limit &&
+    one.ambient === other.ambient &&
+    one.together === other.together &&
+    one.pressure === other.pressure
+  );
+}
+
+function findAmpacity(
+  conductor: Conductor,
+  { limit, ambient, together, pressure }: AmpacityQuestion,
+): number {
   const resistance = insulationResistance(conductor);
   const outside = conductor.outsideDiameter;
   // The copper temperature rises with that of the surface, so the root is single.

@@ -1,5 +1,6 @@
 import { createUniqueId, For, Show } from 'solid-js';
-import { type Doubt, doubtfulPaths, instruments } from '../../../shared/design/doubtSchema.ts';
+import { type Doubt, doubtfulPaths } from '../../../shared/design/doubtSchema.ts';
+import { instruments } from '../../../shared/design/instruments.ts';
 import { writeEcho } from '../../engine/quantity/write.ts';
 import { applies } from '../state/applies.ts';
 import { knownField, leafAt, type NumberField } from '../state/fields.ts';

@@ -1,7 +1,7 @@
 import { createSignal, For, Index, Show } from 'solid-js';
 import type { Design } from '../../../shared/design/schema.ts';
 import { part } from '../../../shared/design/start.ts';
-import { type PathKind, pathKinds } from '../../../shared/design/supplySchema.ts';
+import { type PathKind, pathKinds } from '../../../shared/design/supplyChoices.ts';
 import { useSheet } from '../state/sheet.ts';
 import { Fields } from './Fields.tsx';
 

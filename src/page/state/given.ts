@@ -1,4 +1,5 @@
-import { type Doubt, instruments } from '../../../shared/design/doubtSchema.ts';
+import type { Doubt } from '../../../shared/design/doubtSchema.ts';
+import { instruments } from '../../../shared/design/instruments.ts';
 import { type FieldPlace, fieldsOf } from '../../../shared/design/leaves.ts';
 import type { Design } from '../../../shared/design/schema.ts';
 import { writeEcho } from '../../engine/quantity/write.ts';

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
-import { doubtfulPaths, instruments } from '../../../shared/design/doubtSchema.ts';
+import { doubtfulPaths } from '../../../shared/design/doubtSchema.ts';
 import { examples } from '../../../shared/design/examples.ts';
 import { type FieldSpec, fieldRegistry } from '../../../shared/design/fields.ts';
 import { checkDesign } from '../../../shared/design/file.ts';
+import { instruments } from '../../../shared/design/instruments.ts';
 import { type Design, designFormat, designSchema, designVersion } from '../../../shared/design/schema.ts';
 import { startDesign } from '../../../shared/design/start.ts';
 

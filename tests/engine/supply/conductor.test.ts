@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import awg from '../../../reference-data/awg.json';
 import class5 from '../../../reference-data/iec60228Class5.json';
-import type { WireSize } from '../../../shared/design/supplySchema.ts';
+import type { WireSize } from '../../../shared/design/supplyChoices.ts';
 import {
   conductorBySize,
   copperFactor,

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import table from '../../../reference-data/fuses.json';
 import sources from '../../../reference-data/sources-supply.json';
-import { type FuseKind, fuseKinds } from '../../../shared/design/supplySchema.ts';
+import { type FuseKind, fuseKinds } from '../../../shared/design/supplyChoices.ts';
 import {
   type FuseLoad,
   fuseDerating,

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import ampacity from '../../../reference-data/ampacity.json';
-import type { WireSize } from '../../../shared/design/supplySchema.ts';
+import type { WireSize } from '../../../shared/design/supplyChoices.ts';
 import { conductorBySize, copperFactor, wireSizesByArea } from '../../../src/engine/supply/conductor.ts';
 import {
   cylinderNusselt,

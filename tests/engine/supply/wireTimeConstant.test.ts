@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { WireSize } from '../../../shared/design/supplySchema.ts';
+import type { WireSize } from '../../../shared/design/supplyChoices.ts';
 import { conductorBySize, copperFactor } from '../../../src/engine/supply/conductor.ts';
 import { heatLostPerLength, wireTemperature } from '../../../src/engine/supply/wireTemperature.ts';
 import { wireHeatCapacity, wireTimeConstant } from '../../../src/engine/supply/wireTimeConstant.ts';

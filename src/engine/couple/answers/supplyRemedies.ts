@@ -4,7 +4,7 @@ import {
   type FuseKind,
   fuseKinds,
   pathKinds,
-} from '../../../../shared/design/supplySchema.ts';
+} from '../../../../shared/design/supplyChoices.ts';
 import { conductorBySize, wireSizesByArea } from '../../supply/conductor.ts';
 import { type ConnectorClass, connectorClasses, connectorFigures } from '../../supply/connector.ts';
 import { tidy } from './edits.ts';
