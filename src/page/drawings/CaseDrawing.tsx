@@ -22,6 +22,8 @@ export function CaseDrawing() {
   const top = () => 20 + depth();
   const sinkWidth = () => design().sink.width * scale();
   const sinkHeight = () => design().sink.length * scale();
+  /** How far a sink taller than the case reaches below it. */
+  const overhang = () => Math.max(0, (sinkHeight() - height()) / 2);
   const total = () => top() + Math.max(height(), sinkHeight()) + 52;
 
   return (
@@ -52,7 +54,7 @@ export function CaseDrawing() {
         path="surroundings.caseWidth"
         from={[left, top() + height()]}
         to={[left + width(), top() + height()]}
-        off={22}
+        off={22 + overhang()}
       />
       <Dimension
         path="surroundings.caseHeight"
