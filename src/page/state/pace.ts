@@ -46,10 +46,14 @@ export function createPace(whenIdle: WhenIdle = browserIdle): Pace {
     asked = true;
     whenIdle((msLeft) => {
       asked = false;
-      do waiting.shift()?.();
-      while (waiting.length > 0 && msLeft() > shortest);
-      if (waiting.length > 0) ask();
-      else setIdle(true);
+      try {
+        do waiting.shift()?.();
+        while (waiting.length > 0 && msLeft() > shortest);
+      } finally {
+        // What fails is told by the browser; the rest still has its turn.
+        if (waiting.length > 0) ask();
+        else setIdle(true);
+      }
     });
   }
 

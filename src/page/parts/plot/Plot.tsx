@@ -1,6 +1,7 @@
 import { createEffect, createSignal, createUniqueId, For, on, onCleanup, onMount, Show } from 'solid-js';
 import { render } from 'solid-js/web';
 import { SavePicture } from '../../export/SavePicture.tsx';
+import { usePace } from '../../state/pace.ts';
 import { useSheet } from '../../state/sheet.ts';
 import { whenNear } from '../near.ts';
 import { type CanvasPlot, loadPlotting, mountPlot } from './canvas.ts';
@@ -8,6 +9,8 @@ import type { PlotData, PlotSeries } from './data.ts';
 import { SvgPlot } from './SvgPlot.tsx';
 
 const canvasHeight = 320;
+/** ms */
+const restBeforeFarPlots = 1500;
 /** A table longer than this is a file, not reading matter. */
 const mostRows = 41;
 
@@ -20,6 +23,7 @@ export function Plot(props: {
   start?: number;
 }) {
   const sheet = useSheet();
+  const pace = usePace();
   const [index, setIndex] = createSignal<number | null>(null);
   /** Where no canvas can be had, the line drawing stands on the screen as well. */
   const [drawing, setDrawing] = createSignal(typeof CanvasRenderingContext2D === 'undefined');
@@ -48,18 +52,32 @@ export function Plot(props: {
         try {
           width = Math.floor(host.clientWidth);
           if (!Plotting || width === 0) throw new Error('no canvas');
-          canvas = mountPlot(Plotting, host, props.data, { width, height: canvasHeight }, setIndex);
+          canvas = mountPlot(
+            Plotting,
+            host,
+            props.data,
+            { width, height: canvasHeight },
+            setIndex,
+            pace.later,
+          );
           observer?.observe(host);
         } catch {
           canvas = undefined;
           setDrawing(true);
         }
       });
-    // Far from the screen a plot is its words, its cursor and its table.
-    const unwatch = whenNear(host, begin);
+    let begun = false;
+    const beginOnce = () => {
+      if (!begun) begin();
+      begun = true;
+    };
+    // In sight at once; far from the screen a plot is its words, cursor and table until the page has long been at rest.
+    const unwatch = whenNear(host, beginOnce);
+    const resting = setTimeout(() => pace.later(() => gone || beginOnce()), restBeforeFarPlots);
     onCleanup(() => {
       gone = true;
       unwatch();
+      clearTimeout(resting);
       observer?.disconnect();
       canvas?.destroy();
     });

@@ -33,6 +33,7 @@ export function mountPlot(
   first: PlotData,
   size: { width: number; height: number },
   onCursor: (index: number) => void,
+  whenAtRest: (work: () => void) => void,
 ): CanvasPlot {
   let data = first;
   // Read once a theme: asking the browser for a style in the middle of an edit makes it lay out the whole sheet.
@@ -89,19 +90,23 @@ export function mountPlot(
     host,
   );
 
-  // Out of sight only the newest data are kept; in sight they are drawn once, after the figures have been painted.
+  // In sight the newest data are drawn after the figures have been painted, out of sight when the page is at rest.
   let near = true;
   let drawn = true;
   let asked = false;
   let gone = false;
   const draw = () => {
     asked = false;
-    if (gone) return;
+    if (gone || drawn) return;
     drawn = true;
     plot.setData(aligned(data));
   };
   const drawSoon = () => {
-    if (!near || drawn || asked) return;
+    if (drawn || asked) return;
+    if (!near) {
+      whenAtRest(draw);
+      return;
+    }
     asked = true;
     requestAnimationFrame(() => setTimeout(draw));
   };

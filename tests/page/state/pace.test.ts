@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { createPace } from '../../../src/page/state/pace.ts';
+
+/** Idle moments that come when the test says so, and last as long as it says. */
+function moments() {
+  const asked: ((msLeft: () => number) => void)[] = [];
+  return {
+    whenIdle: (work: (msLeft: () => number) => void) => void asked.push(work),
+    come: (ms: number) => asked.shift()?.(() => ms),
+    wanted: () => asked.length,
+  };
+}
+
+describe('work that can wait', () => {
+  it('is done in order, one piece a short moment', () => {
+    const { whenIdle, come } = moments();
+    const pace = createPace(whenIdle);
+    const done: number[] = [];
+    for (const piece of [1, 2, 3]) pace.later(() => done.push(piece));
+    expect(pace.idle()).toBe(false);
+    come(0);
+    expect(done).toEqual([1]);
+    come(0);
+    come(0);
+    expect(done).toEqual([1, 2, 3]);
+    expect(pace.idle()).toBe(true);
+  });
+
+  it('goes on within a long moment', () => {
+    const { whenIdle, come, wanted } = moments();
+    const pace = createPace(whenIdle);
+    const done: number[] = [];
+    for (const piece of [1, 2, 3]) pace.later(() => done.push(piece));
+    come(50);
+    expect(done).toEqual([1, 2, 3]);
+    expect(wanted()).toBe(0);
+  });
+
+  it('is done to the last piece when paper needs it, what it brings included', () => {
+    const { whenIdle } = moments();
+    const pace = createPace(whenIdle);
+    const done: number[] = [];
+    pace.later(() => pace.later(() => done.push(2)));
+    pace.flush();
+    expect(done).toEqual([2]);
+    expect(pace.idle()).toBe(true);
+  });
+
+  it('has its turn although a piece before it fails', () => {
+    const { whenIdle, come } = moments();
+    const pace = createPace(whenIdle);
+    const done: number[] = [];
+    pace.later(() => {
+      throw new Error('a piece that fails');
+    });
+    pace.later(() => done.push(2));
+    expect(() => come(0)).toThrow('a piece that fails');
+    come(0);
+    expect(done).toEqual([2]);
+  });
+});
