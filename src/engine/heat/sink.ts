@@ -191,7 +191,7 @@ function finsDoNotFit({ finCount, width }: SinkDescription, root: number): Outco
   return failure(
     'finsDoNotFit',
     `The fins do not fit: ${finCount} fins of ${millimetres(root)} mm take ` +
-      `${millimetres(finCount * root)} mm, more than the width of ${millimetres(width)} mm.`,
+      `${millimetres(finCount * root)} mm of a width of ${millimetres(width)} mm; no gap is left.`,
     { finCount, finThickness: root, width },
   );
 }
