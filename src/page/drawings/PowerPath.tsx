@@ -130,8 +130,15 @@ export function Stream(props: { steps: readonly PowerStep[] }) {
           const reach = () => (isLast() ? lastWidth : pitch());
           return (
             <g>
-              <a href={`#${stationOf[stage().step.key]}`} class="stream-link" aria-label={said(stage())}>
+              <a href={`#${stationOf[stage().step.key]}`} class="stream-link">
                 <rect class="stream-hit" x={x()} y="0" width={reach()} height={streamHeight} />
+                {/* Words first and with spaces between: together they are the name of the link. */}
+                <text class="stream-name" x={x() + 8} y="20">
+                  {`${stage().step.label} `}
+                </text>
+                <text class="stream-watts" x={x() + 8} y="42">
+                  {`${watts(stage().step.powerIn)} `}
+                </text>
                 <rect
                   class="stream-body"
                   x={x()}
@@ -150,12 +157,6 @@ export function Stream(props: { steps: readonly PowerStep[] }) {
                   class="stream-tick"
                   d={`M${x() + 0.75} ${top - 10}V${top + Math.max(wide(stage().step.powerIn), 1) + 4}`}
                 />
-                <text class="stream-name" x={x() + 8} y="20">
-                  {stage().step.label}
-                </text>
-                <text class="stream-watts" x={x() + 8} y="42">
-                  {watts(stage().step.powerIn)}
-                </text>
               </a>
             </g>
           );
@@ -163,12 +164,6 @@ export function Stream(props: { steps: readonly PowerStep[] }) {
       </Index>
     </svg>
   );
-}
-
-/** A step for those who do not see the drawing. */
-function said({ step, branches }: Stage): string {
-  const leaving = branches.map((branch) => `${watts(branch.power)} ${branch.label}`);
-  return [`${step.label}: ${watts(step.powerIn)}`, ...leaving].join(', ');
 }
 
 /** How much of what the source gives arrives, and how much becomes heat. */
@@ -200,10 +195,10 @@ function Branches(props: { stage: Stage; x: number; top: number; wide: (power: n
               d={`M${props.x} ${y()}H${x() + reach()}q${bend} 0 ${bend} ${bend}V${y() + down()}h${-w()}V${y() + w() + bend}q0 ${-bend} ${-bend} ${-bend}H${props.x}z`}
             />
             <text x={x() + 28} y="188">
-              {watts(branch.power)}
+              {`${watts(branch.power)} `}
             </text>
             <text class="caption" x={x() + 28} y="205">
-              {branch.label}
+              {`${branch.label} `}
             </text>
           </g>
         );
