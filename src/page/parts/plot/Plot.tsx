@@ -4,13 +4,11 @@ import { SavePicture } from '../../export/SavePicture.tsx';
 import { usePace } from '../../state/pace.ts';
 import { useSheet } from '../../state/sheet.ts';
 import { whenNear } from '../near.ts';
-import { type CanvasPlot, loadPlotting, mountPlot } from './canvas.ts';
+import { type CanvasPlot, loadPlotting, mountPlot, restBeforeFarPlots } from './canvas.ts';
 import type { PlotData, PlotSeries } from './data.ts';
 import { SvgPlot } from './SvgPlot.tsx';
 
 const canvasHeight = 320;
-/** ms */
-const restBeforeFarPlots = 1500;
 /** A table longer than this is a file, not reading matter. */
 const mostRows = 41;
 

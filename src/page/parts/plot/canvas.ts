@@ -14,6 +14,8 @@ export interface CanvasPlot {
 type Maker = typeof uPlot;
 
 const labelSize = 13;
+/** Edits and page must have rested this long before plots out of sight are drawn, ms. */
+export const restBeforeFarPlots = 1500;
 const rightMargin = 84;
 const edgesAlpha = 0.1;
 
@@ -93,6 +95,7 @@ export function mountPlot(
   // In sight the newest data are drawn after the figures have been painted, out of sight when the page is at rest.
   let near = true;
   let drawn = true;
+  let resting: ReturnType<typeof setTimeout> | undefined;
   let asked = false;
   let gone = false;
   const draw = () => {
@@ -103,8 +106,9 @@ export function mountPlot(
   };
   const drawSoon = () => {
     if (drawn || asked) return;
+    clearTimeout(resting);
     if (!near) {
-      whenAtRest(draw);
+      resting = setTimeout(() => whenAtRest(draw), restBeforeFarPlots);
       return;
     }
     asked = true;
@@ -132,6 +136,7 @@ export function mountPlot(
     },
     destroy() {
       unwatch();
+      clearTimeout(resting);
       gone = true;
       plot.destroy();
     },
