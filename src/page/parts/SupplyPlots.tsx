@@ -2,27 +2,10 @@ import { createMemo, Index, Show } from 'solid-js';
 import type { ConverterCurves, SwitchingNoise } from '../../../shared/supplyCurves.ts';
 import { writeQuantity } from '../../engine/quantity/write.ts';
 import { useSheet } from '../state/sheet.ts';
-import type { Told } from '../stations/plots.ts';
 import { currentWaves, efficiencyPlot, rippleWave, timeCurrentPlot } from '../stations/supplyPlots.ts';
 import { createFigures } from './Found.tsx';
-import { Plot } from './plot/Plot.tsx';
+import { ToldPlot } from './ToldPlot.tsx';
 import './supplyParts.css';
-
-function ToldPlot(props: { title: string; cursorLabel: string; told: Told | undefined }) {
-  return (
-    <Show when={props.told}>
-      {(told) => (
-        <Plot
-          title={props.title}
-          finding={told().finding}
-          cursorLabel={props.cursorLabel}
-          data={told().data}
-          start={told().start}
-        />
-      )}
-    </Show>
-  );
-}
 
 /** Fuse, load and wire over current and time. */
 export function FusePlot() {

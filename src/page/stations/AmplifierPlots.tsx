@@ -1,24 +1,7 @@
-import { createMemo, Show } from 'solid-js';
-import { Plot } from '../later.tsx';
+import { createMemo } from 'solid-js';
+import { ToldPlot } from '../parts/ToldPlot.tsx';
 import { useSheet } from '../state/sheet.ts';
 import { deratingPlot, mismatchPlot, outputPlot } from './amplifierPlots.ts';
-import type { Told } from './plots.ts';
-
-function Shown(props: { told: Told | undefined; title: string; cursorLabel: string }) {
-  return (
-    <Show when={props.told}>
-      {(told) => (
-        <Plot
-          title={props.title}
-          finding={told().finding}
-          cursorLabel={props.cursorLabel}
-          data={told().data}
-          start={told().start}
-        />
-      )}
-    </Show>
-  );
-}
 
 /** The final over the amplitude of its output and over the mismatch of its load. */
 export function AmplifierPlots() {
@@ -35,12 +18,12 @@ export function AmplifierPlots() {
   });
   return (
     <>
-      <Shown
+      <ToldPlot
         told={output()}
         title="Power against output amplitude"
         cursorLabel="Amplitude to read the powers at"
       />
-      <Shown told={mismatch()} title="Heat against mismatch" cursorLabel="SWR to read the heat at" />
+      <ToldPlot told={mismatch()} title="Heat against mismatch" cursorLabel="SWR to read the heat at" />
     </>
   );
 }
@@ -53,7 +36,7 @@ export function DeratingPlot() {
     return found?.ok ? deratingPlot(found.value) : undefined;
   });
   return (
-    <Shown
+    <ToldPlot
       told={derating()}
       title="Derating of one device"
       cursorLabel="Case temperature to read the allowed heat at"

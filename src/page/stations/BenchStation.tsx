@@ -3,12 +3,12 @@ import { createMemo, For, Index, Show } from 'solid-js';
 import type { BenchReport, BenchRunReport } from '../../../shared/bench.ts';
 import { joinUnit, writeDuration, writeNumber, writeQuantity } from '../../engine/quantity/write.ts';
 import { BenchDrawing } from '../drawings/BenchDrawing.tsx';
-import { Plot } from '../later.tsx';
 import { BenchRuns } from '../parts/BenchRuns.tsx';
 import { DoubtFields } from '../parts/DoubtFields.tsx';
 import { Found } from '../parts/Found.tsx';
 import { fieldId } from '../parts/fieldId.ts';
 import { More, Station } from '../parts/Station.tsx';
+import { ToldPlot } from '../parts/ToldPlot.tsx';
 import { useSheet } from '../state/sheet.ts';
 import { benchPlot } from './benchPlot.ts';
 
@@ -55,17 +55,11 @@ export function BenchStation(props: { number: number }) {
         <>
           <Index each={plots()}>
             {(plot, index) => (
-              <Show when={plot()}>
-                {(told) => (
-                  <Plot
-                    title={`Run ${index + 1}, measured and computed`}
-                    finding={told().finding}
-                    cursorLabel={`Time to read run ${index + 1} at`}
-                    data={told().data}
-                    start={told().start}
-                  />
-                )}
-              </Show>
+              <ToldPlot
+                told={plot()}
+                title={`Run ${index + 1}, measured and computed`}
+                cursorLabel={`Time to read run ${index + 1} at`}
+              />
             )}
           </Index>
           <Steps />
@@ -163,49 +157,55 @@ function Steps() {
   return (
     <details class="more bench-steps" open={sheet.store.view.bench.length === 0}>
       <summary>How to run the test, and what to take care of</summary>
-      <h4>Take care</h4>
-      <ul>
-        <li>
-          The resistor burns skin, and chars wood and paper, within a minute. Bolt it down before you switch
-          on and let the sink cool before you touch it.
-        </li>
-        <li>
-          Feed it from a DC supply that is isolated from the mains, with a fuse in the lead; never from the
-          mains or through a variable transformer that does not isolate. Leave nothing bare that carries more
-          than 50 V.
-        </li>
-        <li>
-          Stand the sink on something that does not burn, away from solvents and curtains. Do not leave it
-          alone while it is on, and switch off at smoke or smell.
-        </li>
-      </ul>
-      <h4>Steps</h4>
-      <ol>
-        <li>
-          Bolt a metal-cased or flanged resistor to the middle of the plate, with grease, its foot about as
-          large as that of the device. Mount the sink as it will stand in use, without draught and sun.
-        </li>
-        <li>
-          Choose the power so that the plate rises between half and twice its working rise
-          <Show when={rise()}>, here about {rise()}</Show>. Measure volts and amperes at the resistor, hot: P
-          = V × I.
-        </li>
-        <li>
-          One thermometer on the plate, beside the resistor or near a corner, pressed on with a drop of
-          grease; one in still air 0.3 m below, shaded. Cover the top of the resistor. If the room drifts, log
-          both: “time [min]; plate [°C]; room [°C]”.
-        </li>
-        <li>
-          Log the plate every minute. Go on for at least one time constant
-          <Show when={settling()}>, about {settling()} for this sink</Show>; longer tells more. It need not
-          become steady: the sheet fits the whole curve, not its end.
-        </li>
-        <li>
-          For a cool-down weigh the sink first and enter its mass; switch off and log on. Without power only
-          the ratio of cooling to heat capacity shows.
-        </li>
-        <li>Paste the log above. Undo takes a run back like any other entry.</li>
-      </ol>
+      <div class="bench-columns">
+        <section>
+          <h4>Take care</h4>
+          <ul>
+            <li>
+              The resistor burns skin, and chars wood and paper, within a minute. Bolt it down before you
+              switch on and let the sink cool before you touch it.
+            </li>
+            <li>
+              Feed it from a DC supply that is isolated from the mains, with a fuse in the lead; never from
+              the mains or through a variable transformer that does not isolate. Leave nothing bare that
+              carries more than 50 V.
+            </li>
+            <li>
+              Stand the sink on something that does not burn, away from solvents and curtains. Do not leave it
+              alone while it is on, and switch off at smoke or smell.
+            </li>
+          </ul>
+        </section>
+        <section>
+          <h4>Steps</h4>
+          <ol>
+            <li>
+              Bolt a metal-cased or flanged resistor to the middle of the plate, with grease, its foot about
+              as large as that of the device. Mount the sink as it will stand in use, without draught and sun.
+            </li>
+            <li>
+              Choose the power so that the plate rises between half and twice its working rise
+              <Show when={rise()}>, here about {rise()}</Show>. Measure volts and amperes at the resistor,
+              hot: P = V × I.
+            </li>
+            <li>
+              One thermometer on the plate, beside the resistor or near a corner, pressed on with a drop of
+              grease; one in still air 0.3 m below, shaded. Cover the top of the resistor. If the room drifts,
+              log both: “time [min]; plate [°C]; room [°C]”.
+            </li>
+            <li>
+              Log the plate every minute. Go on for at least one time constant
+              <Show when={settling()}>, about {settling()} for this sink</Show>; longer tells more. It need
+              not become steady: the sheet fits the whole curve, not its end.
+            </li>
+            <li>
+              For a cool-down weigh the sink first and enter its mass; switch off and log on. Without power
+              only the ratio of cooling to heat capacity shows.
+            </li>
+            <li>Paste the log above. Undo takes a run back like any other entry.</li>
+          </ol>
+        </section>
+      </div>
     </details>
   );
 }

@@ -1,11 +1,12 @@
 import { For, Show } from 'solid-js';
 import { mostStages } from '../../../shared/design/amplifierSchema.ts';
-import { CaseDrawing, HeatLadder, PlateMap, Plot, SinkDrawing, SinkStands } from '../later.tsx';
+import { CaseDrawing, HeatLadder, PlateMap, SinkDrawing, SinkStands } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { FoundList } from '../parts/FoundList.tsx';
 import { PointList } from '../parts/PointList.tsx';
 import { ServicePicker } from '../parts/ServicePicker.tsx';
 import { More, Station } from '../parts/Station.tsx';
+import { ToldPlot } from '../parts/ToldPlot.tsx';
 import { applies } from '../state/applies.ts';
 import { useSheet } from '../state/sheet.ts';
 import { DeratingPlot } from './AmplifierPlots.tsx';
@@ -258,17 +259,7 @@ export function SinkStation(props: { number: number }) {
       wide={
         <>
           <PlateMap />
-          <Show when={plot()}>
-            {(shown) => (
-              <Plot
-                title="Sink rating against heat"
-                finding={shown().finding}
-                cursorLabel="Heat to read the rating at"
-                data={shown().data}
-                start={shown().start}
-              />
-            )}
-          </Show>
+          <ToldPlot told={plot()} title="Sink rating against heat" cursorLabel="Heat to read the rating at" />
         </>
       }
     />

@@ -1,10 +1,11 @@
 import { createMemo, For, Show } from 'solid-js';
 import { services } from '../../../shared/solution.ts';
-import { CycleDrawing, Plot } from '../later.tsx';
+import { CycleDrawing } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { FoundList } from '../parts/FoundList.tsx';
 import { ServicePicker } from '../parts/ServicePicker.tsx';
 import { More, Station } from '../parts/Station.tsx';
+import { ToldPlot } from '../parts/ToldPlot.tsx';
 import { useSheet } from '../state/sheet.ts';
 import { dutyPlot, type Told, warmUpPlot } from './plots.ts';
 
@@ -66,29 +67,17 @@ export function ServiceStation(props: { number: number }) {
       }
       wide={
         <>
-          <Show when={duty()}>
-            {(told) => (
-              <Plot
-                title="Junction temperature against duty"
-                finding={told().finding}
-                cursorLabel="Duty to read the temperatures at"
-                data={told().data}
-                start={told().start}
-              />
-            )}
-          </Show>
+          <ToldPlot
+            told={duty()}
+            title="Junction temperature against duty"
+            cursorLabel="Duty to read the temperatures at"
+          />
+          <ToldPlot
+            told={warmUp()}
+            title={`Warming up in ${sheet.nameOf(sheet.service())}`}
+            cursorLabel="Time to read the temperatures at"
+          />
           <Definitions />
-          <Show when={warmUp()}>
-            {(told) => (
-              <Plot
-                title={`Warming up in ${sheet.nameOf(sheet.service())}`}
-                finding={told().finding}
-                cursorLabel="Time to read the temperatures at"
-                data={told().data}
-                start={told().start}
-              />
-            )}
-          </Show>
         </>
       }
     />

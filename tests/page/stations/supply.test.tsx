@@ -1,4 +1,4 @@
-import { fireEvent, render } from '@solidjs/testing-library';
+import { fireEvent, render, waitFor } from '@solidjs/testing-library';
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../shared/design/schema.ts';
 import { startDesign } from '../../../shared/design/start.ts';
@@ -101,21 +101,23 @@ describe('converter from parts', () => {
     expect(field()).toBeNull();
   });
 
-  it('plots what it does, lists its losses, and speaks of ride-through and noise', () => {
+  it('plots what it does, lists its losses, and speaks of ride-through and noise', async () => {
     const { container } = render(() => (
       <SheetProvider value={sheetAround(designed, { engine })}>
         <FusePlot />
         <ConverterPlots />
       </SheetProvider>
     ));
-    const titles = [...container.querySelectorAll('.plot-title')].map((one) => one.textContent);
-    expect(titles).toEqual([
-      'Fuse, load and wire',
-      'Converter efficiency against load',
-      'Losses at PEP by part',
-      'Currents over two periods at PEP',
-      'Rail ripple over two periods at PEP',
-    ]);
+    const titles = () => [...container.querySelectorAll('.plot-title')].map((one) => one.textContent);
+    await waitFor(() =>
+      expect(titles()).toEqual([
+        'Fuse, load and wire',
+        'Converter efficiency against load',
+        'Losses at PEP by part',
+        'Currents over two periods at PEP',
+        'Rail ripple over two periods at PEP',
+      ]),
+    );
     expect(container.querySelectorAll('.loss-bars tbody tr').length).toBeGreaterThan(5);
     const text = plainSpaces(container.textContent);
     expect(text).toMatch(/carry the rail through a syllable of SSB with 5 % of dip, .* would be needed/);
