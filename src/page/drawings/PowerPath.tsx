@@ -16,24 +16,28 @@ const stationOf: Readonly<Record<PowerStep['key'], string>> = {
 type Basis = 'pep' | Service;
 const bases: readonly Basis[] = ['pep', 'ssb', 'cw', 'keyDown'];
 
-const narrowBelow = '(max-width: 760px)';
+/** On a phone the path runs down. */
+const phone = '(max-width: 760px)';
+/** Between phone and desk the same stream is drawn shorter, so that its words keep their size. */
+const belowDesk = '(max-width: 70rem)';
 
-function createNarrow() {
-  const query = globalThis.matchMedia?.(narrowBelow);
-  const [narrow, setNarrow] = createSignal(query?.matches ?? false);
+function createMatch(condition: string) {
+  const query = globalThis.matchMedia?.(condition);
+  const [matches, setMatches] = createSignal(query?.matches ?? false);
   onMount(() => {
-    const follow = () => setNarrow(query?.matches ?? false);
+    const follow = () => setMatches(query?.matches ?? false);
     query?.addEventListener?.('change', follow);
     onCleanup(() => query?.removeEventListener?.('change', follow));
   });
-  return narrow;
+  return matches;
 }
 
 /** From source to antenna as one stream whose width is watts; heat falls away below. It is the map of the sheet. */
 export function PowerPath() {
   const sheet = useSheet();
   const [basis, setBasis] = createSignal<Basis>('pep');
-  const narrow = createNarrow();
+  const narrow = createMatch(phone);
+  const middling = createMatch(belowDesk);
   const steps = createMemo(() => {
     const all = sheet.results.solution()?.powerPath[basis()] ?? [];
     const straight = sheet.store.view.converter.kind === 'none';
@@ -69,7 +73,10 @@ export function PowerPath() {
           </Show>
         }
       >
-        <Show when={narrow()} fallback={<Stream steps={steps()} />}>
+        <Show
+          when={narrow()}
+          fallback={<Stream steps={steps()} width={middling() ? middleWidth : streamWidth} />}
+        >
           <Falling steps={steps()} />
         </Show>
       </Show>
@@ -109,20 +116,22 @@ function stagesOf(steps: readonly PowerStep[]): readonly Stage[] {
 }
 
 const streamWidth = 1200;
+const middleWidth = 820;
 const streamHeight = 210;
 /** The last step has nothing after it: it needs the width of its name alone. */
 const lastWidth = 132;
 
 /** The power path as one stream from left to right. */
-export function Stream(props: { steps: readonly PowerStep[] }) {
+export function Stream(props: { steps: readonly PowerStep[]; width?: number }) {
+  const width = () => props.width ?? streamWidth;
   const stages = createMemo(() => stagesOf(props.steps));
   const largest = () => Math.max(...props.steps.map((step) => Math.max(step.powerIn, step.powerOut)), 1e-9);
   const wide = (power: number) => (power / largest()) * 64;
-  const pitch = () => (streamWidth - lastWidth) / Math.max(props.steps.length - 1, 1);
+  const pitch = () => (width() - lastWidth) / Math.max(props.steps.length - 1, 1);
   const top = 56;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a drawing of links is no fieldset
-    <svg class="stream" viewBox={`0 0 ${streamWidth} ${streamHeight}`} role="group" aria-label="Power path">
+    <svg class="stream" viewBox={`0 0 ${width()} ${streamHeight}`} role="group" aria-label="Power path">
       <Index each={stages()}>
         {(stage, index) => {
           const x = () => index * pitch();
