@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { choice, maybeNumber, number } from './fields.ts';
+import { sinkSchema } from './heatSchema.ts';
 
 export const benchKinds = {
   warmUp: 'warm-up at a known power',
@@ -34,6 +35,14 @@ const readingSchema = z.strictObject({
 /** One reading a second for an hour is more than any fit needs; a log of this length still makes a small file. */
 export const mostReadings = 400;
 export const mostRuns = 6;
+
+/** The sink a run was logged on: what the fit needs, all but where it stands and what else sits on its plate. */
+const loggedSinkSchema = z.omit(sinkSchema, {
+  placement: true,
+  converterPart: true,
+  switchPart: true,
+  rectifierPart: true,
+});
 
 export const benchRunSchema = z.strictObject({
   kind: choice({
@@ -90,6 +99,9 @@ export const benchRunSchema = z.strictObject({
     min: 0.003,
     max: 0.2,
     help: 'The face that touches the plate.',
+  }),
+  sink: z.nullable(loggedSinkSchema).register(z.globalRegistry, {
+    description: 'The sink as it was when the run was logged. null: the sink of the design, as given.',
   }),
   readings: z
     .array(readingSchema, { error: 'Readings must be a list' })

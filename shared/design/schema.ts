@@ -60,3 +60,5 @@ export type LimitsInput = Design['limits'];
 export type HazardsInput = Design['hazards'];
 export type DoubtsInput = Design['doubts'];
 export type BenchRunInput = Design['bench'][number];
+/** The sink a run was logged on. */
+export type LoggedSink = NonNullable<BenchRunInput['sink']>;

@@ -23,6 +23,7 @@ const run: Design['bench'][number] = {
   sensorPlace: 'beside',
   resistorWidth: 0.015,
   resistorLength: 0.02,
+  sink: null,
   readings: [{ time: 0, plate: 300 }],
 } as unknown as Design['bench'][number];
 const design: Design = {

@@ -3,14 +3,19 @@ import { type FieldSpec, fieldRegistry } from '../../shared/design/fields.ts';
 import { designSchema } from '../../shared/design/schema.ts';
 
 interface Node {
-  readonly def?: { readonly shape?: Record<string, Node>; readonly element?: Node };
+  readonly def?: {
+    readonly shape?: Record<string, Node>;
+    readonly element?: Node;
+    readonly innerType?: Node;
+  };
 }
 
 /** Every field the design can have, rows of lists included, with its path. */
 function fields(node: Node, path: string): readonly (readonly [string, FieldSpec | undefined])[] {
-  const { shape, element } = node.def ?? {};
+  const { shape, element, innerType } = node.def ?? {};
   const spec = fieldRegistry.get(node as never);
   if (spec) return [[path, spec]];
+  if (innerType) return fields(innerType, path);
   if (element) return fields(element, `${path}.0`);
   if (!shape) return [[path, undefined]];
   return Object.entries(shape).flatMap(([key, child]) => fields(child, path === '' ? key : `${path}.${key}`));

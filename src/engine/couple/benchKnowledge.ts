@@ -1,23 +1,25 @@
 import type { BenchFinding, BenchReport, BenchRunReport } from '../../../shared/bench.ts';
-import type { BenchRunInput, Design } from '../../../shared/design/schema.ts';
-import { failure, type Note, note, type Outcome, success } from '../../../shared/outcome.ts';
+import { loggedSink } from '../../../shared/design/loggedSink.ts';
+import type { Design, LoggedSink, SinkInput } from '../../../shared/design/schema.ts';
+import { type Note, note, type Outcome, success } from '../../../shared/outcome.ts';
 import { pressureAtAltitude } from '../heat/air.ts';
-import { type BenchReading, type BenchRun, fitRun, modelTemperatures } from '../heat/benchFit.ts';
-import { type BenchModel, benchModel } from '../heat/benchModel.ts';
-import { type FilmKnowledge, fitSteady, updateFilm } from '../heat/benchUpdate.ts';
-import { plateSpread } from '../heat/plateSpread.ts';
+import { modelTemperatures } from '../heat/benchFit.ts';
+import { drawnUncertainty, weighedUncertainty } from '../heat/benchModel.ts';
+import { type FilmKnowledge, updateFilm } from '../heat/benchUpdate.ts';
 import { prepareSink, type Sink } from '../heat/sink.ts';
 import { usualFilmUncertainty } from '../heat/sinkLaws.ts';
-import { ninetyPercent } from '../numerics/normalQuantile.ts';
-import { sinkDescription } from './sinkDescription.ts';
+import { benchRunFit, type FittedRun } from './benchRunFit.ts';
+import { hasFan, sinkDescription } from './sinkDescription.ts';
 
-/** Rise at which the plate's film is taken for the place of the sensor, K. */
-const usualRise = 50;
-/** A thermometer beside the resistor sits this far from its foot, m; one in a corner this share of the plate inside. */
-const besideGap = 0.004;
-const cornerShare = 0.06;
 /** No number of runs makes the heat capacity better known than this: standard deviation of its logarithm (own choice). */
 const capacityFloor = 0.02;
+
+/**
+ * Standard deviation of ln(film factor) added to a run that was logged on a sink cooled in another way: its factor then
+ * says little more than that the builder's sinks cool better or worse than drawn. Own choice: as much as the estimate's,
+ * so that such a run and the estimate weigh about the same.
+ */
+const otherCoolingUncertainty = usualFilmUncertainty;
 
 /** What is known of the film coefficients and the heat capacity of a sink. */
 export interface SinkKnowledge {
@@ -25,8 +27,8 @@ export interface SinkKnowledge {
   readonly filmFactor: number;
   /** Standard deviation of its logarithm; null before a measurement, when the model says it for each state. */
   readonly uncertainty: number | null;
-  /** J/K; null when the drawing or the scale says it. */
-  readonly heatCapacity: number | null;
+  /** Factor on the heat capacity that the drawing or the scale says; null when no run shows it. */
+  readonly capacityFactor: number | null;
   readonly capacityUncertainty: number | null;
   /** Runs that count. */
   readonly counted: number;
@@ -36,137 +38,137 @@ export interface SinkKnowledge {
 export const notMeasured: SinkKnowledge = {
   filmFactor: 1,
   uncertainty: null,
-  heatCapacity: null,
+  capacityFactor: null,
   capacityUncertainty: null,
   counted: 0,
   notes: [],
 };
 
-/** Rise of the sensor's place over the plate's mean per watt in the resistor, K/W; 0 where the foot does not fit. */
-function sensorRise(design: Design, run: BenchRunInput, sink: Sink): number {
-  const { width, length, baseThickness } = design.sink;
-  const film = sink.heat(run.air + usualRise, run.air) / (usualRise * sink.plateArea);
-  const foot = { x: width / 2, y: length / 2, width: run.resistorWidth, length: run.resistorLength };
-  const plate = { width, length, thickness: baseThickness, conductivity: sink.conductivity, film };
-  const spread = plateSpread(plate, [foot]);
-  if (!spread.ok) return 0;
-  if (run.sensorPlace === 'corner') {
-    return spread.value.pointRise(cornerShare * width, cornerShare * length, [1]);
-  }
-  const beside = Math.min(foot.x + foot.width / 2 + besideGap, width);
-  return spread.value.pointRise(beside, foot.y, [1]);
-}
-
-/** Room air at each reading, K: as logged, the last one logged where a row has none; that of the run where no row has. */
-function roomAir({ readings, air }: BenchRunInput): readonly number[] {
-  let last = readings.find(({ room }) => room !== null)?.room ?? air;
-  return readings.map(({ room }) => {
-    last = room ?? last;
-    return last;
-  });
-}
-
-/** A run as the fit takes it: 90 % half-widths become standard deviations. */
-function asRun(design: Design, run: BenchRunInput, sink: Sink): BenchRun {
-  const power = run.kind === 'coolDown' ? 0 : run.power;
-  const rooms = roomAir(run);
-  const readings: readonly BenchReading[] = run.readings.map(({ time, temperature }, i) => ({
-    time,
-    plate: temperature,
-    air: rooms[i]!,
-  }));
-  return {
-    readings,
-    power,
-    sensorRise: sensorRise(design, run, sink),
-    powerUncertainty: power > 0 ? run.powerDoubt / ninetyPercent : 0,
-    temperatureUncertainty: run.sensorDoubt / ninetyPercent,
-  };
-}
-
-function steadyFinding(model: BenchModel, run: BenchRun): Outcome<BenchFinding> {
-  if (run.readings.length === 0) {
-    return failure('tooFewReadings', 'A steady state needs at least one reading.', { readings: 0 });
-  }
-  const meanOf = (value: (reading: BenchReading) => number) =>
-    run.readings.reduce((sum, reading) => sum + value(reading), 0) / run.readings.length;
-  const found = fitSteady(model, {
-    ...run,
-    plate: meanOf(({ plate }) => plate),
-    air: meanOf(({ air }) => air),
-  });
-  if (!found.ok) return found;
-  return success(
-    {
-      ...found.value,
-      heatCapacity: null,
-      capacityUncertainty: null,
-      lengthOverTime: null,
-      scatter: null,
-      counts: found.notes.length === 0,
-    },
-    found.notes,
-  );
-}
-
+/** A run, the sink it was logged on, and its fit. */
 interface Examined {
-  readonly run: BenchRun;
-  readonly found: Outcome<BenchFinding>;
-  readonly startPlate: number | null;
-  readonly rejected: readonly number[];
+  readonly logged: LoggedSink;
+  readonly fit: Outcome<FittedRun>;
+  /** Shape, position, fan or the way its air is led is not that of the present sink: another law of cooling. */
+  readonly otherCooling: boolean;
 }
 
-function examine(model: BenchModel, kind: BenchRunInput['kind'], run: BenchRun): Examined {
-  if (kind === 'steady') return { run, found: steadyFinding(model, run), startPlate: null, rejected: [] };
-  const fit = fitRun(model, run);
-  if (!fit.ok) return { run, found: fit, startPlate: null, rejected: [] };
-  const { filmFactor, uncertainty, heatCapacity, capacityUncertainty, lengthOverTime, scatter } = fit.value;
-  const found = success<BenchFinding>(
-    {
-      filmFactor,
-      uncertainty,
-      heatCapacity,
-      capacityUncertainty,
-      lengthOverTime,
-      scatter,
-      counts: fit.value.plausible,
-    },
-    fit.notes,
-  );
-  return { run, found, startPlate: fit.value.startPlate, rejected: fit.value.rejected };
+/** A run that counts. */
+interface Sound extends Examined {
+  readonly fitted: FittedRun;
+  readonly finding: BenchFinding;
 }
 
-function findingsThatCount(examined: readonly Examined[]): readonly BenchFinding[] {
-  return examined.flatMap(({ found }) => (found.ok && found.value.counts ? [found.value] : []));
+/** Whether air cools two sinks by different laws. Dimensions, finish and the fan's own figures are within one law. */
+function coolsOtherwise(logged: LoggedSink, sink: SinkInput): boolean {
+  const blown = hasFan(sink);
+  if (logged.shape !== sink.shape || hasFan(logged) !== blown) return true;
+  // Where a fan blows it does not matter which way is up; how its air is led does.
+  if (blown) return sink.shape !== 'tunnel' && logged.fanPath !== sink.fanPath;
+  return logged.position !== sink.position;
 }
 
-/** Mean of the logarithms, weighed by 1/σ²; what is known of the sink beforehand is in each run already. */
-function joinedCapacity(findings: readonly BenchFinding[]) {
+function examine(design: Design, pressure: number): readonly Examined[] {
+  const present = loggedSink(design.sink);
+  return design.bench.map((run) => {
+    const logged = run.sink ?? present;
+    return {
+      logged,
+      fit: benchRunFit({ ...run, sink: null }, logged, pressure),
+      otherCooling: coolsOtherwise(logged, design.sink),
+    };
+  });
+}
+
+function runsThatCount(examined: readonly Examined[]): readonly Sound[] {
+  return examined.flatMap((each) => {
+    if (!each.fit.ok) return [];
+    const fitted = each.fit.value;
+    const { found } = fitted;
+    return found.ok && found.value.counts ? [{ ...each, fitted, finding: found.value }] : [];
+  });
+}
+
+/**
+ * Factor on the heat capacity: mean of the logarithms, weighed by 1/σ²; what is known of the sink beforehand is in each
+ * run already. A run on a drawn sink says less of a weighed one, and the other way round.
+ */
+function joinedCapacity(sound: readonly Sound[], weighed: boolean) {
   let weight = 0;
   let sum = 0;
-  for (const { heatCapacity, capacityUncertainty } of findings) {
+  for (const { finding, fitted, logged } of sound) {
+    const { heatCapacity, capacityUncertainty } = finding;
     if (heatCapacity === null || capacityUncertainty === null) continue;
-    const w = Math.max(capacityUncertainty, capacityFloor) ** -2;
+    const other = (logged.mass !== null) === weighed ? 0 : drawnUncertainty;
+    const w = Math.max(Math.hypot(capacityUncertainty, other), capacityFloor) ** -2;
     weight += w;
-    sum += w * Math.log(heatCapacity);
+    sum += w * Math.log(heatCapacity / fitted.model.heatCapacity);
   }
   if (weight === 0) return null;
-  return { heatCapacity: Math.exp(sum / weight), uncertainty: Math.max(weight ** -0.5, capacityFloor) };
+  return { factor: Math.exp(sum / weight), uncertainty: Math.max(weight ** -0.5, capacityFloor) };
 }
 
 /** Doubt of the film before a run: as the model says where the runs are, the widest of them. */
-function priorUncertainty(sink: Sink, runs: readonly BenchRunInput[]): number {
-  const all = runs.flatMap(({ readings, air }) =>
-    readings.length > 0 ? [sink.filmUncertainty(Math.max(...readings.map((r) => r.temperature)), air)] : [],
-  );
+function priorUncertainty(present: Sink, examined: readonly Examined[]): number {
+  const all = examined.flatMap(({ fit, otherCooling }) => {
+    const readings = fit.ok ? fit.value.run.readings : [];
+    if (!fit.ok || readings.length === 0) return [];
+    const hottest = Math.max(...readings.map(({ plate }) => plate));
+    const { air } = readings[0]!;
+    const own = fit.value.sink.filmUncertainty(hottest, air);
+    return otherCooling ? [own, present.filmUncertainty(hottest, air)] : [own];
+  });
   return Math.max(usualFilmUncertainty, ...all);
 }
 
-function reportRun(
-  model: BenchModel,
-  { run, found, startPlate, rejected }: Examined,
-  joined: { readonly filmFactor: number; readonly heatCapacity: number },
-): BenchRunReport {
+/** All runs of a design joined: for its present sink, and for the sinks they were logged on. */
+interface Joined {
+  readonly examined: readonly Examined[];
+  readonly present: Sink;
+  readonly prior: FilmKnowledge;
+  readonly film: FilmKnowledge;
+  /** Factor for the sinks the runs were logged on. */
+  readonly ownFilmFactor: number;
+  readonly capacity: { readonly factor: number; readonly uncertainty: number } | null;
+  readonly counted: number;
+  readonly notes: readonly Note[];
+}
+
+function join(design: Design, pressure: number): Outcome<Joined> {
+  const description = sinkDescription(design.sink);
+  if (!description.ok) return description;
+  const present = prepareSink(description.value, { pressure });
+  if (!present.ok) return present;
+  const examined = examine(design, pressure);
+  const sound = runsThatCount(examined);
+  const prior = { filmFactor: 1, uncertainty: priorUncertainty(present.value, examined) };
+  const own = updateFilm(
+    prior,
+    sound.map(({ finding }) => finding),
+  );
+  if (!own.ok) return own;
+  const film = updateFilm(
+    prior,
+    sound.map(({ finding: { filmFactor, uncertainty }, otherCooling }) => ({
+      filmFactor,
+      uncertainty: otherCooling ? Math.hypot(uncertainty, otherCoolingUncertainty) : uncertainty,
+    })),
+  );
+  if (!film.ok) return film;
+  return success({
+    examined,
+    present: present.value,
+    prior,
+    film: film.value,
+    ownFilmFactor: own.value.filmFactor,
+    capacity: joinedCapacity(sound, design.sink.mass !== null),
+    counted: sound.length,
+    notes: notesOf(present.value, examined, sound, film.value.filmFactor),
+  });
+}
+
+function reportRun({ fit }: Examined, filmFactor: number, capacityFactor: number): BenchRunReport {
+  if (!fit.ok) return { found: fit, curve: null };
+  const { model, run, found, startPlate, rejected } = fit.value;
   const { readings } = run;
   if (readings.length < 2 || readings.some(({ time }, i) => i > 0 && time <= readings[i - 1]!.time)) {
     return { found, curve: null };
@@ -178,7 +180,7 @@ function reportRun(
       time: readings.map(({ time }) => time),
       measured: readings.map(({ plate }) => plate),
       before: modelTemperatures(model, run, 1, model.heatCapacity, start),
-      after: modelTemperatures(model, run, joined.filmFactor, joined.heatCapacity, start),
+      after: modelTemperatures(model, run, filmFactor, capacityFactor * model.heatCapacity, start),
       rejected,
     },
   };
@@ -187,49 +189,43 @@ function reportRun(
 /**
  * What the bench runs of a design say of its sink, each alone and all together with the estimate.
  *
- * The film factor joins estimate and runs in its logarithm by 1/σ²; runs that are not plausible are left out and told.
- * The place of the thermometer is corrected by the plate's spreading for the resistor's foot in the middle of the plate.
+ * Each run is fitted by the model of the sink it was logged on; the factors that come out are applied to the present
+ * sink, so that a change of the sink changes what the model says it does and no more. The film factor joins estimate and
+ * runs in its logarithm by 1/σ²; runs that are not plausible are left out and told. A run on a sink that is cooled in
+ * another way carries an uncertainty of 0.15 more (own choice).
  *
  * @param pressure Pa
  * @returns failures as `prepareSink`
  */
 export function benchReport(design: Design, pressure: number): Outcome<BenchReport> {
-  const description = sinkDescription(design.sink);
-  if (!description.ok) return description;
-  const sink = prepareSink(description.value, { pressure });
-  if (!sink.ok) return sink;
-  const model = benchModel(description.value, { pressure });
-  if (!model.ok) return model;
-  const examined = design.bench.map((run) => examine(model.value, run.kind, asRun(design, run, sink.value)));
-  const sound = findingsThatCount(examined);
-  const prior: FilmKnowledge = {
-    filmFactor: 1,
-    uncertainty: priorUncertainty(sink.value, design.bench),
-  };
-  const film = updateFilm(prior, sound);
-  if (!film.ok) return film;
-  const capacity = joinedCapacity(sound);
+  const joined = join(design, pressure);
+  if (!joined.ok) return joined;
+  const { examined, present, prior, film, ownFilmFactor, capacity, counted, notes } = joined.value;
   const before = {
     uncertainty: prior.uncertainty,
-    heatCapacity: model.value.heatCapacity,
-    capacityUncertainty: model.value.capacityUncertainty ?? usualFilmUncertainty,
+    heatCapacity: present.heatCapacity,
+    capacityUncertainty: design.sink.mass === null ? drawnUncertainty : weighedUncertainty,
   };
-  const joined = {
-    filmFactor: film.value.filmFactor,
-    heatCapacity: capacity?.heatCapacity ?? before.heatCapacity,
-  };
+  const capacityFactor = capacity?.factor ?? 1;
   return success<BenchReport>({
-    runs: examined.map((each) => reportRun(model.value, each, joined)),
+    runs: examined.map((each) => reportRun(each, ownFilmFactor, capacityFactor)),
     before,
-    ...joined,
-    uncertainty: film.value.uncertainty,
+    filmFactor: film.filmFactor,
+    heatCapacity: capacityFactor * before.heatCapacity,
+    uncertainty: film.uncertainty,
     capacityUncertainty: capacity?.uncertainty ?? before.capacityUncertainty,
-    counted: sound.length,
-    notes: reportNotes(examined, sound.length, joined.filmFactor),
+    counted,
+    notes,
   });
 }
 
-function reportNotes(examined: readonly Examined[], counted: number, filmFactor: number): readonly Note[] {
+function notesOf(
+  present: Sink,
+  examined: readonly Examined[],
+  sound: readonly Sound[],
+  filmFactor: number,
+): readonly Note[] {
+  const counted = sound.length;
   const notes: Note[] = [];
   if (counted > 0) {
     const percent = Math.round(Math.abs(filmFactor - 1) * 100);
@@ -244,6 +240,7 @@ function reportNotes(examined: readonly Examined[], counted: number, filmFactor:
       ),
     );
   }
+  notes.push(...otherSinkNotes(present, sound));
   const left = examined.length - counted;
   if (left > 0) {
     notes.push(
@@ -258,12 +255,41 @@ function reportNotes(examined: readonly Examined[], counted: number, filmFactor:
   return notes;
 }
 
+/** Heat that a sink gives off in one state and what it holds: two that agree in it are one sink. */
+function sheds(sink: Sink): number {
+  return sink.heat(350, 300) + sink.heatCapacity;
+}
+
+/** Tells where the present sink is not the one that was measured. */
+function otherSinkNotes(present: Sink, sound: readonly Sound[]): readonly Note[] {
+  const otherwise = sound.filter(({ otherCooling }) => otherCooling).length;
+  if (otherwise > 0) {
+    return [
+      note(
+        'limit',
+        'benchOtherCooling',
+        `${otherwise === 1 ? 'A bench run was' : `${otherwise} bench runs were`} logged on a sink of another shape, ` +
+          'position or fan: the film coefficients follow it only part of the way and stay less well known.',
+        { runs: otherwise },
+      ),
+    ];
+  }
+  if (sound.every(({ fitted }) => sheds(fitted.sink) === sheds(present))) return [];
+  return [
+    note(
+      'information',
+      'benchOtherSink',
+      'The sink has changed since it was logged: what the bench run corrects is carried over to the sink as now given.',
+    ),
+  ];
+}
+
 /** What the bench runs of a design say, in the air of its altitude; see `benchReport`. */
 export function benchReportOf(design: Design): Outcome<BenchReport> {
   return benchReport(design, pressureAtAltitude(design.surroundings.altitude));
 }
 
-/** Results for the last few sinks and logs: the fit costs more than all the rest of a design. */
+/** Results for the last few sinks and logs. */
 const kept = new Map<string, SinkKnowledge>();
 const mostKept = 8;
 
@@ -277,24 +303,21 @@ export function sinkKnowledge(design: Design, pressure: number): SinkKnowledge {
   const key = JSON.stringify([design.sink, design.bench, pressure]);
   const known = kept.get(key);
   if (known) return known;
-  const report = benchReport(design, pressure);
-  const found = report.ok ? knowledgeOf(report.value) : notMeasured;
+  const joined = join(design, pressure);
+  const found = joined.ok ? knowledgeOf(joined.value) : notMeasured;
   if (kept.size >= mostKept) kept.delete(kept.keys().next().value ?? '');
   kept.set(key, found);
   return found;
 }
 
-function knowledgeOf(report: BenchReport): SinkKnowledge {
-  if (report.counted === 0) return { ...notMeasured, notes: report.notes };
-  const measuredCapacity = report.runs.some(
-    ({ found }) => found.ok && found.value.counts && found.value.heatCapacity !== null,
-  );
+function knowledgeOf({ film, capacity, counted, notes }: Joined): SinkKnowledge {
+  if (counted === 0) return { ...notMeasured, notes };
   return {
-    filmFactor: report.filmFactor,
-    uncertainty: report.uncertainty,
-    heatCapacity: measuredCapacity ? report.heatCapacity : null,
-    capacityUncertainty: measuredCapacity ? report.capacityUncertainty : null,
-    counted: report.counted,
-    notes: report.notes,
+    filmFactor: film.filmFactor,
+    uncertainty: film.uncertainty,
+    capacityFactor: capacity?.factor ?? null,
+    capacityUncertainty: capacity?.uncertainty ?? null,
+    counted,
+    notes,
   };
 }

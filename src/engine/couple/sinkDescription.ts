@@ -1,4 +1,4 @@
-import type { SinkInput } from '../../../shared/design/schema.ts';
+import type { LoggedSink, SinkInput } from '../../../shared/design/schema.ts';
 import { failure, type Outcome, success } from '../../../shared/outcome.ts';
 import { type AirPath, type Fan, linearFan } from '../heat/fan.ts';
 import type { FanOnSink } from '../heat/fanLaws.ts';
@@ -11,20 +11,20 @@ export function takesFan(shape: SinkInput['shape']): boolean {
 }
 
 /** Whether the design has a fan that counts. */
-export function hasFan(sink: SinkInput): boolean {
+export function hasFan(sink: LoggedSink): boolean {
   return sink.fan === 'along' && takesFan(sink.shape);
 }
 
 /** Mean fin thickness: as entered, or between root and tip, m. */
-export function meanFinThickness(sink: SinkInput): number {
+export function meanFinThickness(sink: LoggedSink): number {
   return sink.tapered ? (sink.finRoot + sink.finTip) / 2 : sink.finThickness;
 }
 
-function mountingOf({ position, tilt }: SinkInput): Mounting {
+function mountingOf({ position, tilt }: LoggedSink): Mounting {
   return position === 'tilted' ? { kind: 'tilted', tilt } : { kind: position };
 }
 
-function fanCurve(sink: SinkInput): Outcome<Fan> {
+function fanCurve(sink: LoggedSink): Outcome<Fan> {
   const { fanFlow, fanPressure, fanMiddleFlow, fanMiddlePressure, fanVoltageShare } = sink;
   if (fanMiddleFlow === null || fanMiddlePressure === null) {
     return success(linearFan(fanPressure, fanFlow, fanVoltageShare));
@@ -46,13 +46,13 @@ function fanCurve(sink: SinkInput): Outcome<Fan> {
   });
 }
 
-function airPath({ shape, fanPath, bypassSection }: SinkInput): AirPath {
+function airPath({ shape, fanPath, bypassSection }: LoggedSink): AirPath {
   if (shape === 'tunnel' || fanPath === 'duct') return { kind: 'duct' };
   return fanPath === 'bypass' ? { kind: 'bypass', section: bypassSection } : { kind: 'open' };
 }
 
 /** The fan of a design with the way its air is led; null when there is none. Fails with `fanCurve`. */
-export function fanOf(sink: SinkInput): Outcome<FanOnSink | null> {
+export function fanOf(sink: LoggedSink): Outcome<FanOnSink | null> {
   if (!hasFan(sink)) return success(null);
   const fan = fanCurve(sink);
   return fan.ok ? success({ fan: fan.value, path: airPath(sink) }) : fan;
@@ -64,7 +64,7 @@ export function fanOf(sink: SinkInput): Outcome<FanOnSink | null> {
  * running: false leaves the fan out, as if it had stopped. conductivity: another than that of the alloy, W/(m K). Fails with `fanCurve` for a fan whose curve does not fall.
  */
 export function sinkDescription(
-  sink: SinkInput,
+  sink: LoggedSink,
   running = true,
   conductivity?: number,
 ): Outcome<SinkDescription> {

@@ -1,5 +1,6 @@
 import { createMemo, For, type JSX, Show } from 'solid-js';
 import type { Edge, Edit } from '../../../shared/answers.ts';
+import { withLoggedSinks } from '../../../shared/design/loggedSink.ts';
 import type { Design } from '../../../shared/design/schema.ts';
 import type { AnswerKind } from '../../worker/answersMessages.ts';
 import { withValue } from '../state/fields.ts';
@@ -170,7 +171,8 @@ export function solvedDesign(sheet: SheetState): Design {
 export function takeEdits(store: SheetStore, edits: readonly Edit[]): void {
   store.commit();
   for (const { path, value } of edits) {
-    store.change((design) => withValue(design, path, value), path, 'answers');
+    // Runs stay with the sink they were logged on, as the answer took them.
+    store.change((design) => withValue(withLoggedSinks(design), path, value), path, 'answers');
   }
   store.commit();
 }

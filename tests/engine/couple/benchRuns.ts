@@ -64,6 +64,7 @@ export function benchLog(design: Design, truth: Truth): BenchRunInput['readings'
 }
 
 const usual = {
+  sink: null,
   powerDoubt: 0.02,
   air,
   sensorDoubt: 1,

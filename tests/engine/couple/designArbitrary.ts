@@ -12,6 +12,7 @@ interface SchemaNode {
     readonly type: string;
     readonly shape?: Readonly<Record<string, SchemaNode>>;
     readonly element?: SchemaNode;
+    readonly innerType?: SchemaNode;
     readonly checks?: readonly { readonly _zod: { readonly def: { readonly check: string } } }[];
   };
 }
@@ -45,7 +46,8 @@ const anyDoubts = fc.dictionary(
 function fromNode(node: SchemaNode): fc.Arbitrary<unknown> {
   const spec = fieldRegistry.get(node as unknown as Parameters<typeof fieldRegistry.get>[0]);
   if (spec) return fromSpec(spec);
-  const { shape, element, checks } = node.def;
+  const { shape, element, innerType, checks } = node.def;
+  if (innerType) return fc.option(fromNode(innerType), { nil: null, freq: 3 });
   if (element) {
     const filled = checks?.some((each) => each._zod.def.check === 'min_length') ?? false;
     return fc.array(fromNode(element), { minLength: filled ? 1 : 0, maxLength: 3 });

@@ -1,10 +1,11 @@
 import type { Edit } from '../../../../shared/answers.ts';
 import { fieldAt, withValue } from '../../../../shared/design/leaves.ts';
+import { withLoggedSinks } from '../../../../shared/design/loggedSink.ts';
 import type { Design } from '../../../../shared/design/schema.ts';
 
-/** A design with some places changed; the old one stays as it was. */
+/** A design with some places changed; the old one stays as it was, and bench runs stay with the old sink. */
 export function applyEdits(design: Design, edits: readonly Edit[]): Design {
-  return edits.reduce((changed, { path, value }) => withValue(changed, path, value), design);
+  return edits.reduce((changed, { path, value }) => withValue(changed, path, value), withLoggedSinks(design));
 }
 
 /** Figures of the last place go when a value comes out of a sum or a product. */

@@ -1,5 +1,6 @@
 import type { AskedAxis, Edge, LimitMap, MapAxis, MapLine, MapQuestion } from '../../../../shared/answers.ts';
 import { fieldAt, type NumberField, withLeaf } from '../../../../shared/design/leaves.ts';
+import { withLoggedSinks } from '../../../../shared/design/loggedSink.ts';
 import type { Design } from '../../../../shared/design/schema.ts';
 import { usualAxis } from '../../../../shared/design/usualAxis.ts';
 import { failure, type Outcome, success } from '../../../../shared/outcome.ts';
@@ -115,10 +116,11 @@ function meaningOf(x: Axis, y: Axis, edge: Edge): string {
 
 /** Steps to a map: yields the share done after each column. */
 export function* mapSteps(
-  design: Design,
+  given: Design,
   question: MapQuestion,
   edge: Edge = 'nominal',
 ): Generator<number, Outcome<LimitMap>> {
+  const design = withLoggedSinks(given);
   const x = axisOf(design, question.x);
   if (!x.ok) return x;
   const y = axisOf(design, question.y);

@@ -6,6 +6,7 @@ import {
   type NumberField,
   withLeaf,
 } from '../../../../shared/design/leaves.ts';
+import { withLoggedSinks } from '../../../../shared/design/loggedSink.ts';
 import type { Design } from '../../../../shared/design/schema.ts';
 import { failure, type Outcome, success } from '../../../../shared/outcome.ts';
 import type { Verdict } from '../../../../shared/solution.ts';
@@ -89,7 +90,8 @@ function rowOf(
 }
 
 /** Steps to a sensitivity: yields the share done. */
-export function* sensitivitySteps(design: Design, quantity: string): Generator<number, Outcome<Sensitivity>> {
+export function* sensitivitySteps(given: Design, quantity: string): Generator<number, Outcome<Sensitivity>> {
+  const design = withLoggedSinks(given);
   const gauge = gaugeFor(quantity, noDoubt);
   if (!gauge.ok) return gauge;
   const value = gauge.value.value(design);

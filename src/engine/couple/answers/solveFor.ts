@@ -1,5 +1,6 @@
 import type { Edge, FoundValue, UnknownAnswer, UnknownQuestion } from '../../../../shared/answers.ts';
 import { withValue } from '../../../../shared/design/leaves.ts';
+import { withLoggedSinks } from '../../../../shared/design/loggedSink.ts';
 import type { Design } from '../../../../shared/design/schema.ts';
 import { failure, type Outcome, success } from '../../../../shared/outcome.ts';
 import { bracketedRoot } from '../../numerics/bracketedRoot.ts';
@@ -222,10 +223,11 @@ export function solveFor(
 
 /** Steps to the answer: yields the share done of the search in hand. */
 export function* solveForSteps(
-  design: Design,
+  given: Design,
   question: UnknownQuestion,
   edge: Edge = 'nominal',
 ): Generator<number, Outcome<UnknownAnswer>> {
+  const design = withLoggedSinks(given);
   if (edge === 'nominal') return yield* solveAt(design, question, noDoubt, edge);
   const first = yield* within(doubtSteps(design), 0, firstShare);
   let answer = yield* within(solveAt(design, question, first, edge), firstShare, 2 * firstShare);
