@@ -1,10 +1,12 @@
 import { createSignal, createUniqueId, For, Index, onCleanup, Show } from 'solid-js';
 import { benchKinds, mostReadings, mostRuns } from '../../../shared/design/benchSchema.ts';
-import type { BenchRunInput, Design } from '../../../shared/design/schema.ts';
+import { loggedSink } from '../../../shared/design/loggedSink.ts';
+import type { BenchRunInput, Design, LoggedSink } from '../../../shared/design/schema.ts';
 import { readLog, writeLog } from '../../engine/quantity/readLog.ts';
 import { useSheet } from '../state/sheet.ts';
 import { Fields } from './Fields.tsx';
 import { fieldId } from './fieldId.ts';
+import { LoggedOn, loggedOnPresent } from './LoggedOn.tsx';
 import { More } from './Station.tsx';
 
 /** Faults listed; a pasted file of another kind has hundreds. */
@@ -15,7 +17,7 @@ const restBeforeFaults = 600;
 /** Power of a new run: near what the plate gets, so that its rise is near the working rise; W. */
 const usualPower = 20;
 
-function newRun(kind: BenchRunInput['kind'], power: number): BenchRunInput {
+function newRun(kind: BenchRunInput['kind'], power: number, sink: LoggedSink): BenchRunInput {
   return {
     kind,
     power,
@@ -25,6 +27,7 @@ function newRun(kind: BenchRunInput['kind'], power: number): BenchRunInput {
     sensorPlace: 'beside',
     resistorWidth: 0.015,
     resistorLength: 0.02,
+    sink,
     readings: [],
   };
 }
@@ -55,6 +58,7 @@ export function BenchRuns() {
               paths={['kind', 'power', 'air', 'sensorPlace'].map((field) => `bench.${index}.${field}`)}
             />
             <Log index={index} />
+            <LoggedOn index={index} />
             <More label="Doubt of the instruments, foot of the resistor" paths={moreOf(index)}>
               <Fields paths={moreOf(index)} />
             </More>
@@ -79,7 +83,7 @@ export function BenchRuns() {
               <button
                 type="button"
                 class="plain-button"
-                onClick={() => setRuns([...runs(), newRun(kind, power())])}
+                onClick={() => setRuns([...runs(), newRun(kind, power(), loggedSink(store.design().sink))])}
               >
                 {kindNames[kind]}
               </button>
@@ -97,7 +101,9 @@ function moreOf(index: number): readonly string[] {
   );
 }
 
-function withReadings(design: Design, index: number, readings: BenchRunInput['readings']): Design {
+/** The sink of a run is the one at its first reading: until then it follows what is entered. */
+function withReadings(given: Design, index: number, readings: BenchRunInput['readings']): Design {
+  const design = given.bench[index]?.readings.length === 0 ? loggedOnPresent(given, index) : given;
   return {
     ...design,
     bench: design.bench.map((run, at) => (at === index ? { ...run, readings } : run)),

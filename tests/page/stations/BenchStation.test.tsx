@@ -1,5 +1,7 @@
 import { fireEvent, screen, waitFor } from '@solidjs/testing-library';
 import { describe, expect, it } from 'vitest';
+import { loggedSink } from '../../../shared/design/loggedSink.ts';
+import type { Design } from '../../../shared/design/schema.ts';
 import { writeLog } from '../../../src/engine/quantity/readLog.ts';
 import { BenchStation } from '../../../src/page/stations/BenchStation.tsx';
 import { warmUpRun } from '../../engine/couple/benchRuns.ts';
@@ -86,5 +88,59 @@ describe('bench runs on the sheet', () => {
     expect(log().value).toBe(writeLog(run.readings));
     type(log().value);
     expect(store.design().bench[0]!.readings).toHaveLength(run.readings.length);
+  });
+});
+
+describe('the sink a run was logged on', () => {
+  const logged = { ...run, sink: loggedSink(field.sink) };
+  const lengthNow = (length: number) => (design: Design) => ({ ...design, sink: { ...design.sink, length } });
+  const mended = () => screen.queryByRole('button', { name: 'run 1 was made on the sink as now given' });
+
+  it('is kept with the first reading, as it then stands, and no later', () => {
+    const { store } = begin([]);
+    fireEvent.click(screen.getByRole('button', { name: 'a warm-up' }));
+    store.change(lengthNow(0.11));
+    type('time [s];plate [°C]\n0;22\n60;24');
+    expect(store.design().bench[0]!.sink).toEqual(loggedSink({ ...field.sink, length: 0.11 }));
+    expect(mended()).toBeNull();
+    store.change(lengthNow(0.13));
+    type('time [s];plate [°C]\n0;22\n60;24\n120;26');
+    expect(store.design().bench[0]!.sink!.length).toBe(0.11);
+  });
+
+  it('is said to have changed, in what, and is renewed by who only mended an entry; undo takes that back', () => {
+    const { store } = begin([logged]);
+    expect(mended()).toBeNull();
+    store.change(lengthNow(0.13));
+    store.change((design) => ({
+      ...design,
+      sink: { ...design.sink, position: 'crosswise', pinHeight: 0.01 },
+    }));
+    const words = mended()!.parentElement!.textContent!;
+    expect(words).toMatch(/length along the fins .*, now 130\smm/);
+    expect(words).toMatch(/stands or lies “plate upright, fins upright”, now “plate upright, fins level”/);
+    expect(words).not.toMatch(/pin height/i);
+    expect(words).toMatch(/carried over/);
+    fireEvent.click(mended()!);
+    expect(store.design().bench[0]!.sink).toEqual(loggedSink(store.design().sink));
+    expect(mended()).toBeNull();
+    store.undo();
+    expect(store.design().bench[0]!.sink).toEqual(logged.sink);
+  });
+
+  it('is not known from a file that does not say it, and is kept once that is said', () => {
+    const { store } = begin([run]);
+    expect(mended()!.parentElement!.textContent).toMatch(/does not say on which sink/);
+    fireEvent.click(mended()!);
+    expect(store.design().bench[0]!.sink).toEqual(loggedSink(field.sink));
+  });
+
+  it('leaves a log with a fault in it as it was typed', () => {
+    const { store } = begin([logged]);
+    store.change(lengthNow(0.13));
+    type('time [s];plate [°C]\n0;22\n60;warm');
+    fireEvent.click(mended()!);
+    expect(log().value).toContain('60;warm');
+    expect(store.wrong()).toEqual(['bench.0.readings']);
   });
 });
