@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { loggedSink, withLoggedSinks } from '../../../shared/design/loggedSink.ts';
 import type { BenchRunInput, Design } from '../../../shared/design/schema.ts';
+import { applyEdits } from '../../../src/engine/couple/answers/edits.ts';
 import { map } from '../../../src/engine/couple/answers/map.ts';
 import { sensitivity } from '../../../src/engine/couple/answers/sensitivity.ts';
 import { solveFor } from '../../../src/engine/couple/answers/solveFor.ts';
@@ -158,6 +159,13 @@ describe('questions that change the sink', () => {
     expect(raised).toBeCloseTo(solve(longer).values.ratingResistance! - value, 9);
     // A tenth more length sheds more than 6 % more, of which a fit of the longer sink would leave nothing.
     expect(raised! / value).toBeLessThan(-0.06);
+  });
+
+  it('change the sink and not the run, as remedies do', () => {
+    const edits = [{ path: 'sink.length', value: 0.08 }];
+    const told = applyEdits(beacon, edits);
+    expect(told.bench).toEqual(beacon.bench);
+    expect(applyEdits(forgetful(beacon), edits)).toEqual(told);
   });
 
   it('find the same length and the same map either way', () => {
