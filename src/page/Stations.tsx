@@ -1,7 +1,8 @@
-import { type Component, createEffect, createSignal, For } from 'solid-js';
+import { type Component, createEffect, createMemo, createSignal, For } from 'solid-js';
 import { AnswersStation, BenchStation } from './later.tsx';
 import { Place } from './parts/Place.tsx';
 import { usePace } from './state/pace.ts';
+import { useSheet } from './state/sheet.ts';
 import { AmplifierStation } from './stations/AmplifierStation.tsx';
 import { Cautions } from './stations/Cautions.tsx';
 import { ConverterStation } from './stations/ConverterStation.tsx';
@@ -31,12 +32,20 @@ const bands: readonly Band[] = [
   { part: Cautions },
 ];
 
-/** The first stands at once; the others come one by one, so that its fields can be typed into meanwhile. */
+/** How many stand after each step: a step paints the page once more, so they are few. */
+const steps = [1, 4, bands.length];
+
+/** The first stands at once, so that its fields can be typed into; the others come in two steps after it. */
 export default function Stations(props: { onStanding: () => void }) {
   const pace = usePace();
-  const [made, setMade] = createSignal(1);
+  const { results } = useSheet();
+  const [step, setStep] = createSignal(0);
+  const made = () => steps[step()] ?? bands.length;
+  // The verdicts go first; without an engine there are none to wait for.
+  const begun = createMemo(() => results.solution() !== undefined || results.fault() !== null);
   createEffect(() => {
-    if (made() < bands.length) pace.later(() => setMade((now) => now + 1));
+    if (!begun()) return;
+    if (made() < bands.length) pace.later(() => setStep((now) => now + 1));
     else props.onStanding();
   });
   return (

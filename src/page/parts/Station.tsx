@@ -76,7 +76,7 @@ export function More(props: {
   const isInside = (path: string) =>
     props.paths?.includes(path) === true || (props.below !== undefined && path.startsWith(props.below));
   const wrongInside = () => sheet.store.wrong().some(isInside);
-  pace.later(() => setMade(true));
+  pace.last(() => setMade(true));
   return (
     <details
       class="more"

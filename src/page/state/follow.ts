@@ -9,7 +9,7 @@ const restBeforeFollowing = 120;
 
 /**
  * The sheet as one band of the page sees it: in sight its figures are the newest at once; out of sight they follow in
- * an idle moment, so that a key stroke pays only for what its reader can see change.
+ * a free moment, so that a key stroke pays only for what its reader can see change.
  */
 export function followInSight(sheet: SheetState, near: Accessor<boolean>, pace: Pace): SheetState {
   const { results } = sheet;

@@ -5,7 +5,7 @@ import { createPace } from '../../../src/page/state/pace.ts';
 function moments() {
   const asked: ((msLeft: () => number) => void)[] = [];
   return {
-    whenIdle: (work: (msLeft: () => number) => void) => void asked.push(work),
+    whenFree: (work: (msLeft: () => number) => void) => void asked.push(work),
     come: (ms: number) => asked.shift()?.(() => ms),
     wanted: () => asked.length,
   };
@@ -13,8 +13,8 @@ function moments() {
 
 describe('work that can wait', () => {
   it('is done in order, one piece a short moment', () => {
-    const { whenIdle, come } = moments();
-    const pace = createPace(whenIdle);
+    const { whenFree, come } = moments();
+    const pace = createPace(whenFree);
     const done: number[] = [];
     for (const piece of [1, 2, 3]) pace.later(() => done.push(piece));
     expect(pace.idle()).toBe(false);
@@ -26,9 +26,22 @@ describe('work that can wait', () => {
     expect(pace.idle()).toBe(true);
   });
 
+  it('is unseen until all else is done, and the page counts as idle before it', () => {
+    const { whenFree, come } = moments();
+    const pace = createPace(whenFree);
+    const done: string[] = [];
+    pace.last(() => done.push('folded'));
+    pace.later(() => done.push('station'));
+    come(0);
+    expect(done).toEqual(['station']);
+    expect(pace.idle()).toBe(true);
+    come(0);
+    expect(done).toEqual(['station', 'folded']);
+  });
+
   it('goes on within a long moment', () => {
-    const { whenIdle, come, wanted } = moments();
-    const pace = createPace(whenIdle);
+    const { whenFree, come, wanted } = moments();
+    const pace = createPace(whenFree);
     const done: number[] = [];
     for (const piece of [1, 2, 3]) pace.later(() => done.push(piece));
     come(50);
@@ -37,8 +50,8 @@ describe('work that can wait', () => {
   });
 
   it('is done to the last piece when paper needs it, what it brings included', () => {
-    const { whenIdle } = moments();
-    const pace = createPace(whenIdle);
+    const { whenFree } = moments();
+    const pace = createPace(whenFree);
     const done: number[] = [];
     pace.later(() => pace.later(() => done.push(2)));
     pace.flush();
@@ -47,8 +60,8 @@ describe('work that can wait', () => {
   });
 
   it('has its turn although a piece before it fails', () => {
-    const { whenIdle, come } = moments();
-    const pace = createPace(whenIdle);
+    const { whenFree, come } = moments();
+    const pace = createPace(whenFree);
     const done: number[] = [];
     pace.later(() => {
       throw new Error('a piece that fails');

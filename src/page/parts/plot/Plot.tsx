@@ -56,7 +56,7 @@ export function Plot(props: {
             props.data,
             { width, height: canvasHeight },
             setIndex,
-            pace.later,
+            pace.last,
           );
           observer?.observe(host);
         } catch {
@@ -71,7 +71,7 @@ export function Plot(props: {
     };
     // In sight at once; far from the screen a plot is its words, cursor and table until the page has long been at rest.
     const unwatch = whenNear(host, beginOnce);
-    const resting = setTimeout(() => pace.later(() => gone || beginOnce()), restBeforeFarPlots);
+    const resting = setTimeout(() => pace.last(() => gone || beginOnce()), restBeforeFarPlots);
     onCleanup(() => {
       gone = true;
       unwatch();
