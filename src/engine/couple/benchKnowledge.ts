@@ -3,7 +3,7 @@ import { loggedSink } from '../../../shared/design/loggedSink.ts';
 import type { Design, LoggedSink, SinkInput } from '../../../shared/design/schema.ts';
 import { type Note, note, type Outcome, success } from '../../../shared/outcome.ts';
 import { pressureAtAltitude } from '../heat/air.ts';
-import { modelTemperatures } from '../heat/benchFit.ts';
+import { localRise, modelTemperatures } from '../heat/benchFit.ts';
 import { drawnUncertainty, weighedUncertainty } from '../heat/benchModel.ts';
 import { type FilmKnowledge, updateFilm } from '../heat/benchUpdate.ts';
 import { prepareSink, type Sink } from '../heat/sink.ts';
@@ -173,7 +173,7 @@ function reportRun({ fit }: Examined, filmFactor: number, capacityFactor: number
   if (readings.length < 2 || readings.some(({ time }, i) => i > 0 && time <= readings[i - 1]!.time)) {
     return { found, curve: null };
   }
-  const start = startPlate ?? readings[0]!.plate - run.sensorRise * run.power;
+  const start = startPlate ?? readings[0]!.plate - localRise(run, readings[0]!.time);
   return {
     found,
     curve: {

@@ -1,7 +1,7 @@
 import { failure, type Note, note, type Outcome, success } from '../../../shared/outcome.ts';
 import { type LeastSquaresFit, leastSquares } from '../numerics/leastSquares.ts';
 import type { BenchModel } from './benchModel.ts';
-import { plausibleNotes, plausibleRange, systematicUncertainty } from './benchUpdate.ts';
+import { isPlausible, plausibleNotes, systematicUncertainty } from './benchUpdate.ts';
 import { advance } from './sinkTransient.ts';
 
 /** One line of a log. */
@@ -130,6 +130,14 @@ function meanAir(readings: readonly BenchReading[]): number {
   return readings.reduce((sum, { air }) => sum + air, 0) / readings.length;
 }
 
+/**
+ * Rise of the sensor's place over the plate's mean, K. At time 0 the power has only just come on: the place is as warm as
+ * the plate. The plate spreads within seconds, so that every later reading has all of it (own choice).
+ */
+export function localRise({ sensorRise, power }: BenchRun, time: number): number {
+  return time > 0 ? sensorRise * power : 0;
+}
+
 /** Temperatures of the sensor by the model at all readings of a run that begins at `startPlate`, K. */
 export function modelTemperatures(
   model: BenchModel,
@@ -138,7 +146,7 @@ export function modelTemperatures(
   capacity: number,
   startPlate: number,
 ): number[] {
-  const { readings, power, sensorRise } = run;
+  const { readings, power } = run;
   const node = { law: model.lawFor(filmFactor, meanAir(readings)), capacity };
   let plate = startPlate;
   return readings.map((reading, i) => {
@@ -148,7 +156,7 @@ export function modelTemperatures(
       const air = (before.air + reading.air) / 2;
       plate = air + advance(node, plate - air, power, reading.time - before.time);
     }
-    return plate + sensorRise * power;
+    return plate + localRise(run, reading.time);
   });
 }
 
@@ -157,10 +165,11 @@ const startUnit = 10;
 
 function unknownsOf(model: BenchModel, run: BenchRun, [film, heat, first]: readonly number[]) {
   const limited = (x: number) => Math.min(Math.max(x, -4), 4);
+  const { plate, time } = run.readings[0]!;
   return {
     filmFactor: Math.exp(limited(film!)),
     capacity: model.heatCapacity * Math.exp(limited(heat!)),
-    startPlate: run.readings[0]!.plate - run.sensorRise * run.power + startUnit * first!,
+    startPlate: plate - localRise(run, time) + startUnit * first!,
   };
 }
 
@@ -229,7 +238,7 @@ function resultOf(
     Math.max(scatter, usualScatter) * factor * Math.sqrt(Math.max(fit.covariance[k]![k]!, 0));
   const instruments = systematicUncertainty(model, filmFactor, hottest, air, run);
   const uncertainty = Math.hypot(random(0), instruments);
-  const plausible = filmFactor >= plausibleRange.lowest && filmFactor <= plausibleRange.highest;
+  const plausible = isPlausible(filmFactor);
   const rejected = run.readings.map((_, i) => i).filter((i) => !kept.includes(i));
   return success<BenchFit>(
     {
@@ -244,7 +253,7 @@ function resultOf(
       lengthOverTime,
       plausible,
     },
-    [...plausibleNotes(filmFactor), ...runNotes(run, rejected, lengthOverTime)],
+    [...plausibleNotes(filmFactor, run.power), ...runNotes(run, rejected, lengthOverTime)],
   );
 }
 

@@ -1,4 +1,5 @@
 import { failure, type Note, note, type Outcome, success } from '../../../shared/outcome.ts';
+import { writeQuantity } from '../quantity/write.ts';
 import type { BenchModel } from './benchModel.ts';
 
 /** Film factors that a sound setup gives; outside, the geometry is wrong, or there is draught or another heat path. */
@@ -61,13 +62,28 @@ export function systematicUncertainty(
   return Math.hypot(powerUncertainty, (byRise * temperatureUncertainty) / rise) / byFilm;
 }
 
-/** Says what to look for when a film factor is not to be believed. */
-export function plausibleNotes(filmFactor: number): readonly Note[] {
-  if (filmFactor >= plausibleRange.lowest && filmFactor <= plausibleRange.highest) return [];
+/** Whether a sound setup can give this film factor. */
+export function isPlausible(filmFactor: number): boolean {
+  return filmFactor >= plausibleRange.lowest && filmFactor <= plausibleRange.highest;
+}
+
+/** "Look first at the power entered, 10 W": a run pasted beside the power of another one is the likeliest fault. */
+function powerFirst(power: number, side: 'great' | 'small'): string {
+  return power > 0
+    ? `the power entered, ${writeQuantity(power, 'power')}, may be too ${side} for this run; if it is right, `
+    : '';
+}
+
+/**
+ * Says what to look for when a film factor is not to be believed: the power entered (W; 0 for a cool-down) first, since
+ * it is the likeliest to be another run's.
+ */
+export function plausibleNotes(filmFactor: number, power: number): readonly Note[] {
+  if (isPlausible(filmFactor)) return [];
   const sentence =
     filmFactor > 1
-      ? 'The sink cools far better than it can by itself: look for a draught, a wrong dimension or heat that leaves another way.'
-      : 'The sink cools far worse than it should: look for a wrong dimension, a poor joint under the sensor or a blocked air path.';
+      ? `The sink cools far better than it can by itself: ${powerFirst(power, 'great')}look for a draught, a wrong dimension or heat that leaves another way.`
+      : `The sink cools far worse than it should: ${powerFirst(power, 'small')}look for a wrong dimension, a poor joint under the sensor or a blocked air path.`;
   return [note('limit', 'filmFactorImplausible', sentence, { filmFactor })];
 }
 
@@ -88,7 +104,7 @@ export function fitSteady(model: BenchModel, reading: SteadyReading): Outcome<Fi
   if (excess(low) > 0 || excess(high) < 0) {
     return failure(
       'filmFactorOutOfRange',
-      'No cooling that this sink can have explains the reading; check dimensions, power and sensor.',
+      `No cooling that this sink can have explains the reading: check the power entered, ${writeQuantity(reading.power, 'power')}, then dimensions and sensor.`,
       { rise, power: reading.power },
     );
   }
@@ -99,7 +115,7 @@ export function fitSteady(model: BenchModel, reading: SteadyReading): Outcome<Fi
   }
   const filmFactor = Math.sqrt(low * high);
   const uncertainty = systematicUncertainty(model, filmFactor, rise, reading.air, reading);
-  return success({ filmFactor, uncertainty }, plausibleNotes(filmFactor));
+  return success({ filmFactor, uncertainty }, plausibleNotes(filmFactor, reading.power));
 }
 
 /**
@@ -112,7 +128,7 @@ export function updateFilm(prior: FilmKnowledge, tests: readonly FilmKnowledge[]
   if (!(prior.uncertainty > 0) || tests.some((test) => !(test.uncertainty > 0 && test.filmFactor > 0))) {
     return failure('filmKnowledge', 'Film factors and their uncertainties must be positive.');
   }
-  const sound = tests.filter(({ filmFactor }) => plausibleNotes(filmFactor).length === 0);
+  const sound = tests.filter(({ filmFactor }) => isPlausible(filmFactor));
   let weight = prior.uncertainty ** -2;
   let sum = weight * Math.log(prior.filmFactor);
   for (const { filmFactor, uncertainty } of sound) {

@@ -193,6 +193,12 @@ function remarkOf({ columns, hasHeader }: Shape): string {
   return hasHeader ? `${read}${rest}` : `no header: ${read}`;
 }
 
+/** Without a header that can be used nothing below it is read. */
+function notRead(lines: number): string {
+  if (lines === 0) return '';
+  return lines === 1 ? ' The line after it was not read.' : ` The ${lines} lines after it were not read.`;
+}
+
 /**
  * Reads a log of time and temperature as typed or pasted from a spreadsheet or a logger: CSV with units in the header
  * ("time [min];plate [°F];room [°F]"), or two figures a line, then in seconds and °C. Points or commas as decimal mark, tabs,
@@ -211,7 +217,11 @@ export function readLog(text: string, most = Number.POSITIVE_INFINITY): ReadLog 
   const cut = cutOf(lines.map(({ content }) => content));
   const shape = shapeOf(cut(lines[0]!.content));
   if (!shape.ok) {
-    return { readings: [], faults: [{ line: lines[0]!.line, message: shape.reason.sentence }], remark: '' };
+    return {
+      readings: [],
+      faults: [{ line: lines[0]!.line, message: shape.reason.sentence + notRead(lines.length - 1) }],
+      remark: '',
+    };
   }
   const readings: LogReading[] = [];
   const faults: LogFault[] = [];

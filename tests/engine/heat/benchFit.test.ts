@@ -1,6 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type BenchReading, type BenchRun, fitRun } from '../../../src/engine/heat/benchFit.ts';
+import {
+  type BenchReading,
+  type BenchRun,
+  fitRun,
+  modelTemperatures,
+} from '../../../src/engine/heat/benchFit.ts';
 import { type BenchModel, benchModel } from '../../../src/engine/heat/benchModel.ts';
 import { advance } from '../../../src/engine/heat/sinkTransient.ts';
 import cases from '../cases/heat.json' with { type: 'json' };
@@ -122,11 +127,30 @@ describe('bench run', () => {
   it('allows for a sensor beside the resistor', () => {
     const readings = log({ ...warmUp, heat: 1, spread: 0 }).map((r) => ({
       ...r,
-      plate: r.plate + 0.05 * 60,
+      plate: r.time > 0 ? r.plate + 0.05 * 60 : r.plate,
     }));
     const run = { readings, power: 60, ...instruments };
     expectClose(resultOf(fitRun(model, { ...run, sensorRise: 0.05 })).filmFactor, 0.9, 5e-3);
     expect(resultOf(fitRun(model, run)).filmFactor).toBeLessThan(0.87);
+  });
+
+  it('has no rise beside the resistor at the moment the power comes on', () => {
+    const run = { readings: log({ ...warmUp, spread: 0 }), power: 60, ...instruments, sensorRise: 0.05 };
+    const [first, second] = modelTemperatures(model, run, 0.9, model.heatCapacity, 298.15);
+    expect(first).toBe(298.15);
+    const far = modelTemperatures(model, { ...run, sensorRise: 0 }, 0.9, model.heatCapacity, 298.15);
+    expect(second! - far[1]!).toBeCloseTo(3, 9);
+    const later = { ...run, readings: run.readings.slice(1) };
+    expect(modelTemperatures(model, later, 0.9, model.heatCapacity, 298.15)[0]).toBeCloseTo(301.15, 9);
+  });
+
+  it('names the power entered first when it is that of another run', () => {
+    const readings = log({ ...warmUp, duration: 3000 });
+    const entered = fitRun(model, { readings, power: 20, ...instruments });
+    const sentence = entered.ok ? (entered.notes[0]?.sentence ?? '') : entered.reason.sentence;
+    expect(sentence).toMatch(
+      /far worse than it should: the power entered, 20(\.0)?\sW, may be too small for this run; .* dimension/,
+    );
   });
 
   it('does not believe everything, and refuses what tells nothing', () => {

@@ -65,6 +65,9 @@ describe('steady reading', () => {
     expect(keyOf(1, 80)).toBe('filmFactorOutOfRange');
     const doubtful = fitSteady(model, { power: 26, plate: 330, air: 300, ...instruments });
     expect(doubtful.ok && doubtful.notes.map((n) => n.key)).toEqual(['filmFactorImplausible']);
+    expect(doubtful.ok && doubtful.notes[0]!.sentence).toMatch(
+      /the power entered, 26(\.0)?\sW, may be too great/,
+    );
   });
 });
 

@@ -123,6 +123,11 @@ describe('logs of time and temperature', () => {
 
   it('says what a header lacks', () => {
     expect(readLog('time [s];volts\n0;3').faults[0]).toMatchObject({ line: 1 });
+    expect(readLog('time [s];volts\n0;3').faults[0]!.message).toMatch(/The line after it was not read\.$/);
+    const whole = readLog('time [s];volts\n\n0;3\n60;3\n120;3');
+    expect(whole.faults).toHaveLength(1);
+    expect(whole.faults[0]!.message).toMatch(/The 3 lines after it were not read\.$/);
+    expect(readLog('time [s];volts').faults[0]!.message).not.toContain('not read');
     expect(readLog('volts;plate [°C]\n0;3').faults[0]!.message).toContain('names no time');
   });
 
