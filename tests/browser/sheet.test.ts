@@ -11,7 +11,7 @@ const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/
 const carrier = (page: Page) =>
   page
     .locator('main')
-    .getByText(/of the time, or .* from cold/)
+    .getByText(/of the time.*, or .* from cold/)
     .first();
 
 interface AxeRule {

@@ -44,27 +44,29 @@ const celsius = (value: number) => joinUnit(degrees(value), '°C');
 const degrees = (value: number) => String(Math.round(value - 273.15)).replace('-', minus);
 const kelvins = (value: number) => joinUnit(writeNumber(Math.abs(value), 2), 'K');
 
-/** "24 to 51 %", or "24 %" where both edges are the same. */
-function dutyRange({ low, high }: Edges): string {
-  const from = wholeDown(low);
-  const to = wholeDown(high ?? 1);
-  return from === to ? per(from) : `${from} to ${per(to)}`;
-}
-
+/** The pessimistic edge first: it is what one can count on. */
 function dutyWords(duty: Edges): string {
   if (duty.low >= anyDuty) return 'any duty';
-  if ((duty.high ?? 1) <= 0) return 'not at any duty';
-  return `up to ${dutyRange(duty)} of the time`;
+  const from = wholeDown(duty.low);
+  const to = wholeDown(duty.high ?? 1);
+  if (from === 0) return to === 0 ? 'not at any duty' : `not at any duty, perhaps up to ${per(to)}`;
+  const counted = `up to ${per(from)} of the time`;
+  return from === to ? counted : `${counted}, perhaps ${per(to)}`;
 }
 
 function holdWords(service: Service, duty: Edges, hold: Edges | undefined): string {
-  if (service !== 'keyDown' || hold === undefined || (duty.high ?? 1) <= 0) return '';
-  if (hold.high === null) {
-    return Number.isFinite(hold.low) ? `, or ${writeDuration(hold.low)} and more from cold` : '';
-  }
+  if (service !== 'keyDown' || hold === undefined || wholeDown(duty.high ?? 1) === 0) return '';
+  if (hold.high === null && !Number.isFinite(hold.low)) return '';
   const low = writeDuration(hold.low);
+  const counted = `, or ${low} from cold`;
+  if (hold.high === null) return `${counted} and more`;
   const high = writeDuration(hold.high);
-  return low === high ? `, or ${low} from cold` : `, or ${low} to ${high} from cold`;
+  return low === high ? counted : `${counted}, perhaps ${high}`;
+}
+
+/** Both edges of a duty in words, for a carrier those of the hold time too. */
+export function bandHeadline(service: Service, duty: Edges, hold: Edges | undefined): string {
+  return dutyWords(duty) + holdWords(service, duty, hold);
 }
 
 function junctionWords(service: Service, design: Design, solution: Solution, junction: Edges): string {
@@ -79,10 +81,10 @@ function junctionWords(service: Service, design: Design, solution: Solution, jun
   );
 }
 
-function countOn(duty: Edges, nominal: number): string {
-  const low = wholeDown(duty.low);
-  if (low === wholeDown(duty.high ?? 1)) return '';
-  return `Count on ${per(low)} (nominal ${per(wholeDown(nominal))}).`;
+/** The nominal duty, where the headline does not hold it already. */
+function nominalDuty(duty: Edges, nominal: number): string {
+  if (wholeDown(duty.low) === wholeDown(duty.high ?? 1)) return '';
+  return `Nominal ${per(wholeDown(nominal))}.`;
 }
 
 function runawayWords(share: number | undefined): string {
@@ -107,7 +109,7 @@ function serviceLine(
   const governing = result.value.governing;
   if (result.value.safeDuty === 0 && !['junction', 'touch', 'none'].includes(governing.key)) return verdict;
   const parts = [
-    countOn(duty, result.value.safeDuty),
+    nominalDuty(duty, result.value.safeDuty),
     junctionWords(service, design, solution, junction),
     runawayWords(runaway),
     governing.key === 'none' && duty.low < anyDuty
@@ -117,7 +119,7 @@ function serviceLine(
   return {
     ...verdict,
     state,
-    headline: dutyWords(duty) + holdWords(service, duty, edges[`${service}.holdTime`]),
+    headline: bandHeadline(service, duty, edges[`${service}.holdTime`]),
     sentence: parts.filter((part) => part !== '').join(' '),
   };
 }

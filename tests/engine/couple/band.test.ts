@@ -5,7 +5,7 @@ import { examples } from '../../../shared/design/examples.ts';
 import type { Design } from '../../../shared/design/schema.ts';
 import { services } from '../../../shared/solution.ts';
 import { band, bandSteps } from '../../../src/engine/couple/band.ts';
-import { bandState } from '../../../src/engine/couple/bandVerdicts.ts';
+import { bandHeadline, bandState } from '../../../src/engine/couple/bandVerdicts.ts';
 import { ratingCurve, solve, sweep } from '../../../src/engine/index.ts';
 import { resultOf } from '../resultOf.ts';
 import { warmUpRun } from './benchRuns.ts';
@@ -241,15 +241,45 @@ describe('verdicts with the band', () => {
     expect(bandState(nominal, pessimistic, limits)).toBe(state);
   });
 
-  it('state both edges, count on the pessimistic one and put the nominal beside it', () => {
+  it('state the pessimistic edge first and the other one after it, the nominal in the sentence', () => {
     const { verdicts, edges } = bandOf(field);
     const keyDown = verdicts.find(({ key }) => key === 'keyDown')!;
     const { low, high } = edges['keyDown.safeDuty']!;
     const whole = (share: number) => Math.floor(share * 100);
-    expect(keyDown.headline).toContain(`up to ${whole(low)} to ${whole(high!)}\u202f% of the time`);
-    expect(keyDown.headline).toMatch(/ to .* from cold/);
-    expect(keyDown.sentence).toContain(`Count on ${whole(low)}\u202f% (nominal `);
+    expect(whole(low)).toBeGreaterThan(0);
+    expect(keyDown.headline).toContain(
+      `up to ${whole(low)}\u202f% of the time, perhaps ${whole(high!)}\u202f%, or `,
+    );
+    expect(keyDown.headline).toMatch(/, or [^,]* from cold(, perhaps \d[^,]*| and more)$/);
+    expect(keyDown.sentence).toMatch(/^Nominal \d+\u202f%\. Junction at the planned /);
     expect(keyDown.sentence).toContain('the pessimistic edge is');
+  });
+
+  it.each([
+    [
+      { low: 0.21, high: 0.62 },
+      { low: 208, high: 663 },
+      'up to 21 % of the time, perhaps 62 %, or 3 min 28 s from cold, perhaps 11 min 3 s',
+    ],
+    [
+      { low: 0.21, high: null },
+      { low: 208, high: null },
+      'up to 21 % of the time, perhaps 100 %, or 3 min 28 s from cold and more',
+    ],
+    [
+      { low: 0.21, high: 0.214 },
+      { low: 208, high: 208.2 },
+      'up to 21 % of the time, or 3 min 28 s from cold',
+    ],
+    [
+      { low: 0, high: 0.31 },
+      { low: 12, high: 663 },
+      'not at any duty, perhaps up to 31 %, or 12 s from cold, perhaps 11 min 3 s',
+    ],
+    [{ low: 0, high: 0 }, { low: 0, high: 0 }, 'not at any duty'],
+    [{ low: 1, high: 1 }, { low: Number.POSITIVE_INFINITY, high: null }, 'any duty'],
+  ])('say duty %o and hold time %o as “%s”', (duty, hold, words) => {
+    expect(bandHeadline('keyDown', duty, hold).replaceAll('\u202f', ' ')).toBe(words);
   });
 
   it('leave the reasons of refused services as they are', () => {
