@@ -32,8 +32,8 @@ export function Sheet(props: SheetProps) {
     <SheetProvider value={props.state}>
       <DropZone state={props.state}>
         <Hatch />
-        <Head />
         <NoticeList />
+        <Head />
         <main>
           <Verdicts />
           <Place class="power-path-place">

@@ -81,15 +81,20 @@ function usual(value: number, dimension: Dimension): Unit {
   return unitBySize(value, dimension);
 }
 
-/** The number alone, as it stands in a field: up to eight figures, no padding. */
+/** No caliper tells more of a length; 150 mm in inches would have eight figures otherwise. */
+const lengthFigures = 5;
+
+/** The number alone, as it stands in a field: up to eight figures, five of a length, no padding. */
 export function writeEntry(value: number, dimension: Dimension, unit: string): string {
-  return writeNumber(Number(fromSI(value, findUnit(dimension, unit)).toPrecision(9)), 8, true);
+  const figures = dimension === 'length' ? lengthFigures : 8;
+  return writeNumber(Number(fromSI(value, findUnit(dimension, unit)).toPrecision(9)), figures, true);
 }
 
-/** What was understood, with unit, up to six figures and no padding: "9.525 mm". */
-export function writeEcho(value: number, dimension: Dimension, unit: string): string {
+/** What was understood, with unit, up to six figures, five of a length, and no padding: "9.525 mm". */
+export function writeEcho(value: number, dimension: Dimension, unit: string, figures?: number): string {
   const chosen = findUnit(dimension, unit);
-  return joinUnit(writeNumber(Number(fromSI(value, chosen).toPrecision(12)), 6, true), chosen.symbol);
+  const most = figures ?? (dimension === 'length' ? lengthFigures : 6);
+  return joinUnit(writeNumber(Number(fromSI(value, chosen).toPrecision(12)), most, true), chosen.symbol);
 }
 
 /** A share that may not be exceeded: whole per cent, always rounded down; one decimal below one per cent. */

@@ -17,6 +17,8 @@ interface DimensionProps {
 }
 
 const arrow = 6;
+/** A workshop drawing needs no more figures of a length. */
+const drawnFigures = 4;
 /** Shorter than this the arrows stand outside and point inwards. */
 const tight = 22;
 
@@ -27,7 +29,8 @@ export function Dimension(props: DimensionProps) {
   const value = createMemo(() => leafAt(sheet.store.view, props.path) as number | null);
   const text = createMemo(() => {
     const si = value();
-    return si === null ? '?' : writeEcho(si, spec.dimension, sheet.preferences.unitOf(props.path, spec));
+    const unit = sheet.preferences.unitOf(props.path, spec);
+    return si === null ? '?' : writeEcho(si, spec.dimension, unit, drawnFigures);
   });
   const lit = () => sheet.focused() === props.path;
   const vertical = () => Math.abs(props.to[0] - props.from[0]) < 1e-6;

@@ -57,6 +57,8 @@ export function NumberField(props: { path: string; label?: string }) {
     const si = key === undefined ? undefined : sheet.results.solution()?.values[key];
     return si === undefined ? 'not known' : `suggested ${writeEntry(si, spec.dimension, unit())}`;
   };
+  /** The text names its unit itself: the field's own beside it would be one too many. */
+  const ownUnit = () => standing() !== undefined && carriesUnit.test(text().slice(-1));
   const echo = () => {
     const said = standing();
     const si = value();
@@ -139,7 +141,7 @@ export function NumberField(props: { path: string; label?: string }) {
           {label()}
         </label>
         <HelpButton about={label()} id={`${notes}-help`} open={help.open()} toggle={help.toggle} />
-        <span class="field-line">
+        <span class="field-line" classList={{ 'own-unit': ownUnit() }}>
           <input
             id={id}
             class="field-input"

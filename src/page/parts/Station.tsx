@@ -1,4 +1,4 @@
-import { createSignal, type JSX, Show } from 'solid-js';
+import { createEffect, createMemo, createSignal, type JSX, Show } from 'solid-js';
 import { usePace } from '../state/pace.ts';
 import { useSheet } from '../state/sheet.ts';
 
@@ -75,14 +75,15 @@ export function More(props: {
   const [made, setMade] = createSignal(false);
   const isInside = (path: string) =>
     props.paths?.includes(path) === true || (props.below !== undefined && path.startsWith(props.below));
-  const wrongInside = () => sheet.store.wrong().some(isInside);
+  const wrongInside = createMemo(() => sheet.store.wrong().some(isInside));
+  let group!: HTMLDetailsElement;
+  // Opened for a wrong entry, never shut by the sheet: somebody may be typing in it.
+  createEffect(() => {
+    if (wrongInside()) group.open = true;
+  });
   pace.last(() => setMade(true));
   return (
-    <details
-      class="more"
-      open={wrongInside()}
-      onToggle={(event) => event.currentTarget.open && setMade(true)}
-    >
+    <details ref={group} class="more" onToggle={(event) => event.currentTarget.open && setMade(true)}>
       <summary>{props.label}</summary>
       <div class="more-body">
         <Show when={made() || wrongInside()}>{props.children}</Show>

@@ -202,11 +202,14 @@ export function createKeeper({ sheet, shelf, notices, memories }: KeeperParts): 
     } else if (there !== known) meet(pending ?? snapshot, pending !== undefined);
   }
 
+  let shown = untrack(sheet.snapshot);
   createEffect(
     on(
       sheet.snapshot,
-      (now, before) => {
-        if (before !== undefined && before.id !== now.id) {
+      (now) => {
+        const before = shown;
+        shown = now;
+        if (before.id !== now.id) {
           leaveBehind(before);
           notices.dismiss('deleted');
           remember(now.id);

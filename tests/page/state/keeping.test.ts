@@ -76,6 +76,14 @@ describe('keeping the sheet', () => {
     expect(mine.memory.texts['heat-and-rail.open']).toBe('a');
   });
 
+  it('remembers another design though nothing was edited before it was opened', () => {
+    const mine = tab();
+    mine.designs.bringIn([{ ...startDesign, name: 'Other' }]);
+    rest();
+    expect(mine.sheet.design().name).toBe('Other');
+    expect(mine.memory.texts['heat-and-rail.open']).toBe(mine.sheet.snapshot().id);
+  });
+
   it('says in words that the browser is full or blocked, works on in memory, and takes it back', () => {
     const mine = tab(null);
     setPower(mine, 21);
