@@ -26,13 +26,23 @@ function remedyLines(remedy: Remedy, place: number): readonly string[] {
   ];
 }
 
+/** What is enough stands first: pairs come before the changes that are not enough alone. */
+function inOrder(
+  { reach }: RemedyList,
+  alone: readonly string[],
+  together: readonly string[],
+): readonly string[] {
+  if (together.length === 0) return alone;
+  return reach === 'pair'
+    ? ['Two together', ...together, '', 'One alone, not enough', ...alone]
+    : [...alone, '', 'Two together', ...together];
+}
+
 /** The ranked list of remedies as plain text. */
 export function remediesText(name: string, list: RemedyList): string {
   const missing = list.missing === '' ? [] : [wrap(`Missing: ${list.missing}.`, '    ')];
-  const pairs =
-    list.pairs.length === 0
-      ? []
-      : ['', 'Two together', ...list.pairs.flatMap((one, i) => remedyLines(one, i + 1))];
+  const alone = list.remedies.flatMap((one, i) => remedyLines(one, i + 1));
+  const together = list.pairs.flatMap((one, i) => remedyLines(one, i + 1));
   return `${[
     name,
     '',
@@ -40,8 +50,7 @@ export function remediesText(name: string, list: RemedyList): string {
     ...missing,
     wrap(list.sentence, '    '),
     '',
-    ...list.remedies.flatMap((one, i) => remedyLines(one, i + 1)),
-    ...pairs,
+    ...inOrder(list, alone, together),
     '',
     wrap(list.figures, ''),
   ].join('\n')}\n`;

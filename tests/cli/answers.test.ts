@@ -60,6 +60,25 @@ describe('answers on the command line', () => {
   });
 });
 
+describe('two changes together', () => {
+  const failing = exampleOf('data-final-100w');
+  const textOf = (design: typeof failing) => {
+    const printed = answer(design, { ...nothing, remedies: true, for: 'keyDown' });
+    return printed?.ok ? printed.text : '';
+  };
+
+  it('stand above the changes that are not enough alone', slow, () => {
+    const text = textOf(
+      change(failing, {
+        amplifier: { biasInReceive: true, quiescentCurrent: 1.2 },
+        service: { transmitShare: 0.3 },
+      }),
+    );
+    expect(text).toMatch(/\nTwo together\n {2}1\. .*[\s\S]*\nOne alone, not enough\n {2}1\. /);
+    expect(text.indexOf('[enough')).toBeLessThan(text.indexOf('[not enough'));
+  });
+});
+
 describe('what is asked', () => {
   const station = exampleOf('field-station-60w');
 

@@ -70,11 +70,7 @@ export function Remedies(props: { edge: Edge }) {
                 <Show when={list().missing}> Missing now: {list().missing}.</Show>
               </p>
               <p class="aside">{list().figures}</p>
-              <RemedyRows list={list().remedies} label={`Changes for ${list().name}`} onTake={take} />
-              <Show when={list().pairs.length > 0}>
-                <h4 class="answer-subtitle">Two together</h4>
-                <RemedyRows list={list().pairs} label="Two changes together" onTake={take} />
-              </Show>
+              <For each={groupsOf(list())}>{(group) => <RemedyRows {...group} onTake={take} />}</For>
               <Show when={mayTryPairs(list())}>
                 <p>
                   <button type="button" class="plain-button" onClick={() => ask(true)}>
@@ -90,19 +86,62 @@ export function Remedies(props: { edge: Edge }) {
   );
 }
 
+/** Not-enough changes shown before the rest is asked for. */
+const shownShort = 4;
+
+interface Group {
+  readonly title: string;
+  readonly label: string;
+  readonly list: readonly Remedy[];
+}
+
+/** What is enough stands first: pairs come before the changes that are not enough alone. */
+function groupsOf({ name, remedies, pairs, reach }: RemedyList): readonly Group[] {
+  const together = { title: 'Two together', label: 'Two changes together', list: pairs };
+  const alone = { title: '', label: `Changes for ${name}`, list: remedies };
+  if (pairs.length === 0) return [alone];
+  return reach === 'pair' ? [together, { ...alone, title: 'One alone, not enough' }] : [alone, together];
+}
+
 function mayTryPairs(list: RemedyList): boolean {
   return list.reach === 'one' && list.pairs.length === 0 && list.remedies.some((remedy) => !remedy.enough);
 }
 
-function RemedyRows(props: { list: readonly Remedy[]; label: string; onTake: (remedy: Remedy) => void }) {
+/** All that is enough, and of the rest the best few until all are asked for. */
+function RemedyRows(props: Group & { onTake: (remedy: Remedy) => void }) {
+  const [all, setAll] = createSignal(false);
+  const short = () =>
+    props.list.filter((remedy, i) => remedy.enough || i < enoughIn(props.list) + shownShort);
+  const shown = () => (all() ? props.list : short());
+  let rows!: HTMLOListElement;
+  function showAll(): void {
+    const next = short().length;
+    setAll(true);
+    // The button goes; the keyboard goes on to the first row it has brought.
+    rows.children[next]?.querySelector('button')?.focus();
+  }
   return (
-    <ol class="remedies" aria-label={props.label}>
-      <Index each={props.list}>
-        {(remedy) => <RemedyRow remedy={remedy()} onTake={() => props.onTake(remedy())} />}
-      </Index>
-    </ol>
+    <>
+      <Show when={props.title}>
+        <h4 class="answer-subtitle">{props.title}</h4>
+      </Show>
+      <ol ref={rows} class="remedies" aria-label={props.label}>
+        <Index each={shown()}>
+          {(remedy) => <RemedyRow remedy={remedy()} onTake={() => props.onTake(remedy())} />}
+        </Index>
+      </ol>
+      <Show when={shown().length < props.list.length}>
+        <p>
+          <button type="button" class="plain-button" onClick={showAll}>
+            show all {props.list.length}
+          </button>
+        </p>
+      </Show>
+    </>
   );
 }
+
+const enoughIn = (list: readonly Remedy[]) => list.filter((remedy) => remedy.enough).length;
 
 const efforts: Readonly<Record<Effort, string>> = effortWords;
 

@@ -26,8 +26,15 @@ describe('what to change', () => {
       expect(verdict.value).toBe('keyDown');
       fireEvent.click(screen.getByText('Find what to change'));
       const list = await screen.findByRole('list', { name: 'Changes for Key-down' }, arriving);
-      const rows = [...list.querySelectorAll(':scope > li')];
+      const rowsNow = () => [...list.querySelectorAll(':scope > li')];
+      const reach = rowsNow().map((row) => row.querySelector('.remedy-reach')!.textContent);
+      expect(reach.filter((words) => words !== 'enough')).toHaveLength(4);
+      const before = rowsNow().length;
+      fireEvent.click(screen.getByText(/^show all \d+$/));
+      const rows = rowsNow();
       expect(rows.length).toBeGreaterThan(8);
+      expect(rows[before]!.contains(document.activeElement)).toBe(true);
+      expect(screen.queryByText(/^show all/)).toBeNull();
       expect(plainSpaces(rows[0]!.textContent)).toMatch(/Transmit \d+ % of the time.*a setting.*enough/);
       expect(rows[0]!.querySelectorAll('.remedy-effects li')).toHaveLength(5);
       expect(plainSpaces(list.textContent)).toMatch(/not enough: the junction is [\d.]+ K above/);
@@ -49,6 +56,7 @@ describe('what to change', () => {
     state.store.commit();
     fireEvent.click(screen.getByText('Find what to change'));
     const list = await screen.findByRole('list', { name: 'Changes for Key-down' }, arriving);
+    fireEvent.click(screen.getByText(/^show all/));
     const fan = [...list.querySelectorAll('li')].find((row) => row.textContent?.includes('Blow along'))!;
     const before = state.store.design();
     fireEvent.click(within(fan).getByRole('button'));
@@ -84,6 +92,26 @@ describe('what to change', () => {
       /Nothing here is enough for Key-down\. .* this is left: the junction is [\d.]+ K above its design limit/,
     );
     expect(plainSpaces(document.querySelector('.fit-list')?.textContent)).toMatch(/not enough: the junction/);
+  });
+
+  it('puts two together that do it above the changes that are not enough alone', slow, async () => {
+    show(
+      change(design, {
+        amplifier: { biasInReceive: true, quiescentCurrent: 1.2 },
+        service: { transmitShare: 0.3 },
+      }),
+    );
+    fireEvent.change(screen.getByLabelText('So that it becomes fine'), { target: { value: 'keyDown' } });
+    fireEvent.click(screen.getByText('Find what to change'));
+    await screen.findByRole('list', { name: 'Two changes together' }, arriving);
+    const lists = [...document.querySelectorAll('.remedies')];
+    expect(lists.map((list) => list.getAttribute('aria-label'))).toEqual([
+      'Two changes together',
+      'Changes for Key-down',
+    ]);
+    expect(lists[0]!.querySelector('.remedy-reach')!.textContent).toBe('enough');
+    expect(lists[1]!.querySelectorAll(':scope > li')).toHaveLength(4);
+    expect(screen.getByText('One alone, not enough')).toBeTruthy();
   });
 
   it('can be stopped', slow, async () => {
