@@ -73,6 +73,12 @@ describe('the sheet', () => {
     expect(container.querySelector('.older-note')).toBeNull();
   });
 
+  it('says what the words of the states mean, before and after the band is there', () => {
+    const { container } = show();
+    const words = plainSpaces(container.querySelector('.state-key')?.textContent);
+    expect(words).toMatch(/^fine: .*pessimistic edge.*; close: only nominally, .*; over: beyond/);
+  });
+
   it('has every caution in sight, gravest first, with what to do', () => {
     const { container } = show();
     const expected = engine.solve(examples[0]!.design).cautions;

@@ -54,6 +54,10 @@ export function Verdicts() {
       <h2 class="band-title" id="verdicts-title">
         Verdicts <HowSure />
       </h2>
+      <p class="state-key">
+        fine: within the limits, temperatures at their pessimistic edge too; close: only nominally, or just
+        past; over: beyond
+      </p>
       <Older />
       <div ref={table} class="verdict-table" classList={{ older: sheet.store.wrong().length > 0 }}>
         <Index each={verdicts()}>
