@@ -7,6 +7,11 @@ export function degrees(temperature: number): string {
   return `${Math.ceil(temperature - zeroCelsius - 1e-9)} °C`;
 }
 
+/** A temperature in whole degrees as the verdicts write it. */
+export function nearestDegree(temperature: number): string {
+  return `${Math.round(temperature - zeroCelsius)} °C`;
+}
+
 export function amperes(current: number): string {
   return `${two(current)} A`;
 }

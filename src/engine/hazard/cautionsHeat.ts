@@ -1,6 +1,6 @@
 import type { Severity } from '../../../shared/solution.ts';
 import type { CautionBuilder } from './cautionFigures.ts';
-import { degrees, span } from './cautionWords.ts';
+import { degrees, nearestDegree, span } from './cautionWords.ts';
 import { type TouchMaterial, timeToBurn, touchLevel } from './touch.ts';
 
 /** A stop stands this close to the greatest junction temperature, K. */
@@ -47,13 +47,16 @@ const hotMetalActions: Readonly<Record<Severity, string>> = {
 };
 
 export const hotJunction: CautionBuilder = ({ junctionPeak, maximumJunction }) => {
-  if (junctionPeak === null || junctionPeak <= maximumJunction - junctionMargin) return null;
+  const stop = maximumJunction - junctionMargin;
+  if (junctionPeak === null || junctionPeak <= stop) return null;
+  const reached = nearestDegree(junctionPeak);
+  const end = nearestDegree(maximumJunction);
   return {
     key: 'hotJunction',
     severity: 'danger',
-    title: 'Stop: the transistors would fail',
-    figure: degrees(junctionPeak),
-    sentence: `The junction would reach ${degrees(junctionPeak)}; the data sheet ends at ${degrees(maximumJunction)}. A part that fails this way can burst.`,
+    title: `Stop: the transistors ${junctionPeak > maximumJunction ? 'would' : 'may'} fail`,
+    figure: reached,
+    sentence: `The junction would reach ${reached} in the planned duty, nominally. Stop is at ${nearestDegree(stop)}, ${junctionMargin} K short of the data sheet’s end at ${end}. A part that fails this way can burst.`,
     action: 'Do not key this design. Take less power or duty, or a better sink.',
     source: 'deviceLimit',
   };

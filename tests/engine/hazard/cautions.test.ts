@@ -121,6 +121,19 @@ describe('figures in the sentences', () => {
   });
 });
 
+describe('a junction that is too hot', () => {
+  it('says where stop is, so that a figure below the end of the data sheet is no contradiction', () => {
+    const found = find('hotJunction', { junctionPeak: kelvin(166.3), maximumJunction: kelvin(175) });
+    expect(found?.title).toBe('Stop: the transistors may fail');
+    expect(found?.figure).toBe('166 °C');
+    expect(found?.sentence).toMatch(
+      /^The junction would reach 166 °C in .*Stop is at 165 °C, 10 K short of the data sheet’s end at 175 °C\./,
+    );
+    const beyond = find('hotJunction', { junctionPeak: kelvin(190), maximumJunction: kelvin(175) });
+    expect(beyond?.title).toBe('Stop: the transistors would fail');
+  });
+});
+
 describe('when a caution stands', () => {
   it.each([
     ['fusePlace', { fuseDistance: 0.3 }, 'warning'],
