@@ -5,6 +5,7 @@ import { joinUnit, minus, writeDuration, writeNumber } from '../quantity/write.t
 import { type JunctionLimits, junctionState, worst } from './limits.ts';
 import { cautionFigures, judgePeople, warn } from './people.ts';
 import type { Prepared } from './prepare.ts';
+import { reachedWords } from './reachedPower.ts';
 import { peopleVerdict } from './verdicts.ts';
 
 type AllEdges = Readonly<Record<string, Edges>>;
@@ -119,7 +120,8 @@ function serviceLine(
   return {
     ...verdict,
     state,
-    headline: bandHeadline(service, duty, edges[`${service}.holdTime`]),
+    headline:
+      bandHeadline(service, duty, edges[`${service}.holdTime`]) + reachedWords(design, solution.values.pep),
     sentence: parts.filter((part) => part !== '').join(' '),
   };
 }

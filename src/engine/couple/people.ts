@@ -77,20 +77,22 @@ export function judgePeople(design: Design, hottestMetal: number | null, edge = 
 }
 
 function touchState(nominal: number | null, { temperature, threshold }: TouchFigures): State {
-  if (nominal === null || temperature === null || threshold === null) return 'fine';
-  if (temperature <= threshold) return 'fine';
+  // What is not known cannot be judged and must not read as if it were in order.
+  if (nominal === null || temperature === null) return 'over';
+  if (threshold === null || temperature <= threshold) return 'fine';
   return nominal <= threshold ? 'close' : 'over';
 }
 
 function exposureState(exposure: Outcome<ExposureDistance>, nearest: number | null): State {
-  if (!exposure.ok || nearest === null) return 'fine';
+  if (!exposure.ok) return 'over';
+  if (nearest === null) return 'fine';
   const { distance } = exposure.value;
   if (nearest < distance) return 'over';
   return nearest < exposureClose * distance ? 'close' : 'fine';
 }
 
 function touchSentence(design: Design, { temperature, threshold }: TouchFigures): string {
-  if (temperature === null) return '';
+  if (temperature === null) return 'Touch cannot be judged until the heat can be worked out.';
   const { surface } = design.limits;
   const { words } = touchLevel(temperature, surface);
   const what = surface === 'metal' ? 'The metal' : 'The cover';

@@ -20,6 +20,7 @@ import { cautionFigures, coolEnough, judgePeople, touchOf, warn } from './people
 import { putPeople } from './peopleValues.ts';
 import { powerPaths } from './powerPath.ts';
 import { notesOf, type Prepared, prepare } from './prepare.ts';
+import { fallsShort } from './reachedPower.ts';
 import { type CycleState, cycleAt, holdTimeOf } from './serviceCycle.ts';
 import { dutyWords, serviceWords } from './serviceWords.ts';
 import { type SupplyFinding, supplyState } from './supplyJudgement.ts';
@@ -64,6 +65,7 @@ function serviceResult(
   service: Service,
   state: CycleState,
   forbidding: SupplyFinding | undefined,
+  short: boolean,
 ): Outcome<ServiceResult> {
   const hold = holdTimeOf(coupled, service, prepared.limits.design);
   if (!hold.ok) return hold;
@@ -92,7 +94,7 @@ function serviceResult(
     safeDuty: found.value.share,
     governing: { key, sentence: governingWords[key] },
     holdTime: hold.value,
-    state: worst([temperatureState, touchStateOf(limits, state)]),
+    state: worst([temperatureState, touchStateOf(limits, state), short ? 'close' : 'fine']),
   });
 }
 
@@ -182,11 +184,12 @@ export function solve(design: Design): Solution {
 
   const final = summariseFinal(list, prepared, cycles);
   const forbidding = [...(side?.findings ?? []), ...final.findings].find((finding) => finding.forbids);
+  const short = fallsShort(design, point?.antenna);
   const results = forEachService((service): Outcome<ServiceResult> => {
     const cycle = cycles[service];
     if (!cycle.ok) return cycle;
     if (!coupled.ok) return notCoupled(coupled);
-    return serviceResult(prepared, coupled.value, service, cycle.value, forbidding);
+    return serviceResult(prepared, coupled.value, service, cycle.value, forbidding, short);
   });
   for (const service of services) {
     const cycle = cycles[service];

@@ -7,6 +7,7 @@ import { usualDropShare } from '../supply/wireTable.ts';
 import { type ConverterJunctions, judgeConverter } from './converterJudgement.ts';
 import type { PowerPoint } from './feed.ts';
 import { worst } from './limits.ts';
+import { fallsShort } from './reachedPower.ts';
 import type { InputFilter } from './supplyFilter.ts';
 import type { Electrics, Protection } from './supplySide.ts';
 import type { EmptyState } from './supplyStates.ts';
@@ -71,7 +72,7 @@ function railFinding(design: Design, point: PowerPoint): SupplyFinding[] {
   return [
     {
       key: 'railLimitsPower',
-      state: 'close',
+      state: fallsShort(design, point.antenna) ? 'over' : 'close',
       sentence: `At ${rail} on the rail this load makes ${watts(point.antenna)} at the peak, not ${watts(design.amplifier.pep)}: peaks are flattened.`,
       forbids: false,
     },

@@ -2,6 +2,7 @@ import type { Design } from '../../../shared/design/schema.ts';
 import type { Outcome, Reason } from '../../../shared/outcome.ts';
 import type { Service, ServiceResult, ServiceWords, State, Verdict } from '../../../shared/solution.ts';
 import { joinUnit, writeDuration, writeNumber, writeQuantity } from '../quantity/write.ts';
+import { reachedWords } from './reachedPower.ts';
 import { serviceWords } from './serviceWords.ts';
 
 type Values = Readonly<Record<string, number>>;
@@ -59,7 +60,7 @@ export function serviceVerdict(
     key: service,
     name,
     state: found.state,
-    headline: `${dutyWords(found)}${holdWords(found)}`,
+    headline: `${dutyWords(found)}${holdWords(found)}${reachedWords(design, values.pep)}`,
     sentence: `${junctionWords(service, design, values)} ${found.governing.sentence}`.trim(),
   };
 }
@@ -100,12 +101,13 @@ export function supplyVerdict(judged: SupplyJudgement, values: Values): Verdict 
       ? ` The thinnest wire that passes everything is ${judged.suggestedWire.replace('mm2', 'mm²')}.`
       : '';
   const complaints = judged.complaints.length > 0 ? ` ${judged.complaints.join(' ')}` : '';
+  const mean = means.length > 0 ? `Mean while transmitting: ${means.join(', ')}. ` : '';
   return {
     key: 'supply',
     name: '12 V input',
     state: judged.state,
     headline: `${amperes(peak)} at the peak, ${fuse}, wire ${wire}, ${drop}`,
-    sentence: `Mean while transmitting: ${means.join(', ')}. Power from the source at the peak: ${watts((values.sourceVoltage ?? 0) * peak)}.${complaints}${suggestion}`,
+    sentence: `${mean}Power from the source at the peak: ${watts((values.sourceVoltage ?? 0) * peak)}.${complaints}${suggestion}`,
   };
 }
 

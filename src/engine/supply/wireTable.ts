@@ -43,10 +43,8 @@ export interface WireQuestion {
 export interface WireTable {
   /** Thinnest first; `chosen` marks the size of the design. */
   readonly rows: readonly WireRow[];
-  /** The thinnest size that passes everything; null when none does. */
+  /** The thinnest size that passes everything, in the fitted wire's own system of sizes; null when none does. */
   readonly firstPassing: WireSize | null;
-  readonly firstPassingGauge: WireSize | null;
-  readonly firstPassingMetric: WireSize | null;
 }
 
 /**
@@ -59,14 +57,13 @@ export interface WireTable {
  */
 export function wireTable(question: WireQuestion): WireTable {
   const rows = wireSizesByArea.map((size) => wireRow(question, conductorBySize(size, question.material)));
-  const first = (test: (size: string) => boolean) =>
-    (rows.find((row) => row.fails.length === 0 && test(row.size))?.size ?? null) as WireSize | null;
-  return {
-    rows,
-    firstPassing: first(() => true),
-    firstPassingGauge: first((size) => size.startsWith('AWG')),
-    firstPassingMetric: first((size) => !size.startsWith('AWG')),
-  };
+  const firstPassing = rows.find((row) => row.fails.length === 0 && sameSystem(row.size, question.fitted));
+  return { rows, firstPassing: (firstPassing?.size ?? null) as WireSize | null };
+}
+
+/** Both sizes are gauges, or both metric. */
+function sameSystem(one: string, other: string): boolean {
+  return one.startsWith('AWG') === other.startsWith('AWG');
 }
 
 function wireRow(question: WireQuestion, conductor: Conductor): WireRow {

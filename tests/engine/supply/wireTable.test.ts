@@ -33,11 +33,9 @@ describe('wire table', () => {
     expect(rows.filter((one) => one.chosen).map((one) => one.size)).toEqual(['4 mm2']);
   });
 
-  it('names the first size that passes everything, overall and by system', () => {
-    const table = wireTable(question);
-    expect(table.firstPassing).toBe('4 mm2');
-    expect(table.firstPassingMetric).toBe('4 mm2');
-    expect(table.firstPassingGauge).toBe('AWG 10');
+  it('names the first size that passes everything, in the system of the wire fitted', () => {
+    expect(wireTable(question).firstPassing).toBe('4 mm2');
+    expect(wireTable({ ...question, fitted: 'AWG 14' }).firstPassing).toBe('AWG 10');
     expect(wireTable({ ...question, dropLimit: 1e-4 }).firstPassing).toBeNull();
   });
 
