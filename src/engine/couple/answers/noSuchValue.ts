@@ -2,6 +2,8 @@ import type { FoundValue, Target } from '../../../../shared/answers.ts';
 import { fieldsOf, leafAt, withValue } from '../../../../shared/design/leaves.ts';
 import type { Design } from '../../../../shared/design/schema.ts';
 import { failure, type Outcome } from '../../../../shared/outcome.ts';
+import { type Solution, services } from '../../../../shared/solution.ts';
+import { writeQuantity } from '../../quantity/write.ts';
 import type { Doubt } from './edge.ts';
 import type { Excess, Gauge } from './gauge.ts';
 import { judge } from './standing.ts';
@@ -9,6 +11,8 @@ import type { Candidate, Unknown } from './unknown.ts';
 
 /** Changes of the quantity below this share say that the unknown does nothing. */
 const noInfluence = 1e-9;
+/** Nearer by less than this share of what is left is not worth another value: the band is no better known (own choice). */
+const worthwhile = 0.02;
 
 /** One point of the first look. */
 export interface Look {
@@ -114,37 +118,75 @@ export function jumpedOver({ unknown, gauge, target }: Search, edge: FoundValue)
   );
 }
 
+/** A value looked at with the quantity there. */
+interface Seen {
+  readonly value: Candidate;
+  readonly reached: number | null;
+}
+
+/** The looked-at value that comes nearest; the present one unless another is worth changing to. */
+function nearestOf({ design, unknown, target }: Search, seen: readonly Seen[]) {
+  const distance = ({ reached }: Seen) =>
+    reached === null ? Number.POSITIVE_INFINITY : Math.abs(reached - target.value);
+  const best = seen.reduce((before, one) => (distance(one) < distance(before) ? one : before));
+  const now = leafAt(design, unknown.path);
+  const present = seen.find(({ value }) => value === now);
+  const stays = present !== undefined && distance(present) <= distance(best) * (1 + worthwhile);
+  const all = seen.flatMap(({ reached }) => (reached === null ? [] : [reached]));
+  const span = Math.max(...all) - Math.min(...all);
+  return { nearest: stays ? present : best, stays, hardly: span <= worthwhile * distance(best) };
+}
+
 /** No value in the range does it: how near it comes, and what holds it. */
 export function outOfReach(search: Search, looks: readonly Look[]): Outcome<never> {
   const { unknown, gauge, target } = search;
   const known = looks.filter((look): look is { value: Candidate; excess: number } => look.excess !== null);
-  const seen = known.map((look) => ({ ...look, reached: gauge.value(unknown.put(look.value)) }));
-  const distance = (one: (typeof seen)[number]) =>
-    one.reached === null ? Number.POSITIVE_INFINITY : Math.abs(one.reached - target.value);
-  const nearest = seen.reduce((best, one) => (distance(one) < distance(best) ? one : best));
-  const design = unknown.put(nearest.value);
-  const { reached } = nearest;
+  const seen = known.map(({ value }) => ({ value, reached: gauge.value(unknown.put(value)) }));
+  const { nearest, stays, hardly } = nearestOf(search, seen);
   const range = `${unknown.write(unknown.candidates[0]!)} to ${unknown.write(unknown.candidates.at(-1)!)}`;
-  const near =
-    reached === null ? '' : ` The nearest is ${gauge.write(reached)}, at ${unknown.write(nearest.value)}.`;
   const side = known.every((look) => look.excess > 0)
     ? ' Every value gives better than that.'
     : known.every((look) => look.excess < 0)
-      ? ` Even that is not enough.${whyOf(search, design)}`
+      ? ` Even that is not enough.${hardly ? hardlyMatters(unknown) : ''}${whyOf(search, unknown.put(nearest.value), hardly)}`
       : '';
   return failure(
     'outOfReach',
-    `No value of “${unknown.label}” from ${range} gives ${gauge.write(target.value)} for “${gauge.label}”.${near}${side}`,
+    `No value of “${unknown.label}” from ${range} gives ${gauge.write(target.value)} for “${gauge.label}”.${nearWords(search, nearest, stays)}${side}`,
   );
 }
 
-/** What governs at the nearest value. */
-function whyOf({ gauge }: Search, design: Design): string {
+function nearWords({ unknown, gauge }: Search, { value, reached }: Seen, stays: boolean): string {
+  if (reached === null) return '';
+  return stays
+    ? ` None comes notably nearer than the present ${unknown.writeRoughly(value)}, which gives ${gauge.write(reached)}.`
+    : ` The nearest is ${gauge.write(reached)}, at ${unknown.writeRoughly(value)}.`;
+}
+
+function hardlyMatters({ label }: Unknown): string {
+  return ` “${label}” hardly matters here; something else limits.`;
+}
+
+/** What governs at the nearest value; `closely` with the step of the heat path that takes most. */
+function whyOf({ gauge }: Search, design: Design, closely: boolean): string {
   const { solution } = judge(design);
-  const service = (['ssb', 'cw', 'keyDown'] as const).find((name) => gauge.quantity.startsWith(`${name}.`));
+  const service = services.find((name) => gauge.quantity.startsWith(`${name}.`));
   const result = service ? solution.services[service] : undefined;
   if (result && !result.ok) return ` ${result.reason.sentence}`;
-  if (result?.ok && result.value.governing.key !== 'none') return ` ${result.value.governing.sentence}`;
+  if (service && result?.ok && result.value.governing.key !== 'none') {
+    return ` ${result.value.governing.sentence}${closely ? greatestStep(solution.heatPath[service]) : ''}`;
+  }
   const finding = solution.findings.supply[0];
   return finding ? ` ${finding.sentence}` : '';
+}
+
+/** "Of 130 K from junction to air 80 K lie between “junction” and “case”." */
+function greatestStep(path: Solution['heatPath']['ssb']): string {
+  const steps = path
+    .slice(1)
+    .map((node, i) => ({ from: path[i]!, to: node, rise: path[i]!.peak - node.peak }));
+  const greatest = steps.reduce((best, step) => (step.rise > best.rise ? step : best), steps[0]!);
+  if (!(greatest?.rise > 0)) return '';
+  const kelvins = (value: number) => writeQuantity(value, 'temperatureDifference', 'K', 2);
+  const whole = path[0]!.peak - path.at(-1)!.peak;
+  return ` Of ${kelvins(whole)} from junction to air ${kelvins(greatest.rise)} lie between “${greatest.from.label}” and “${greatest.to.label}”.`;
 }

@@ -2,7 +2,7 @@ import { fieldAt, leafAt, type NumberField, withValue } from '../../../../shared
 import type { Design } from '../../../../shared/design/schema.ts';
 import { failure, type Outcome, success } from '../../../../shared/outcome.ts';
 import { defaultUnit } from '../../quantity/units.ts';
-import { writeEcho } from '../../quantity/write.ts';
+import { writeEcho, writeQuantity } from '../../quantity/write.ts';
 import { wireSizesByArea } from '../../supply/conductor.ts';
 import { tidy } from './edits.ts';
 
@@ -22,6 +22,8 @@ export interface Unknown {
   /** The design with this value. */
   readonly put: (value: Candidate) => Design;
   readonly write: (value: Candidate) => string;
+  /** As `write`, in three figures, where more would mean nothing. */
+  readonly writeRoughly: (value: Candidate) => string;
 }
 
 const scanPoints = 25;
@@ -83,17 +85,20 @@ export function unknownAt(design: Design, path: string): Outcome<Unknown> {
       ordered: true,
       candidates: numbersOf(spec, typeof present === 'number' ? present : null),
       write: (value) => writeEcho(Number(Number(value).toPrecision(writtenDigits)), spec.dimension, unit),
+      writeRoughly: (value) => writeQuantity(Number(value), spec.dimension, unit),
     });
   }
   if (spec.kind === 'choice') {
     const options = optionsOf(path, String(present), Object.keys(spec.options));
+    const words = (value: Candidate) => spec.options[String(value)] ?? String(value);
     return success({
       ...base,
       field: null,
       continuous: false,
       ordered: options.length < Object.keys(spec.options).length,
       candidates: options,
-      write: (value) => spec.options[String(value)] ?? String(value),
+      write: words,
+      writeRoughly: words,
     });
   }
   return failure('notAnUnknown', `“${spec.label}” is no value that can be searched for.`);

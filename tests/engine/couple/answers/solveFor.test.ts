@@ -226,6 +226,30 @@ describe('what cannot be answered says why', () => {
     if (!outcome.ok) expect(outcome.reason.sentence).toMatch(words);
   });
 
+  it('stays at the present value, and says so, where no value of the range does notably more', {
+    timeout: 60_000,
+  }, () => {
+    const short = change(dataFinal, { amplifier: { pep: 300 }, sink: { length: 0.075 } });
+    const question = { path: 'sink.length', targets: [{ quantity: 'keyDown.safeDuty', value: 0.9 }] };
+    const outcome = solveFor(short, question, 'pessimistic');
+    const words = outcome.ok ? '' : outcome.reason.sentence.replace(/\s+/g, ' ');
+    expect(reasonOf(outcome)).toBe('outOfReach');
+    expect(words).toMatch(/None comes notably nearer than the present 75\.0 mm, which gives [\d.]{1,5} %\./);
+    expect(words).toMatch(
+      /“Length along the fins” hardly matters here; something else limits\. The junction limit/,
+    );
+    expect(words).toMatch(
+      /Of \d+ K from junction to air \d+ K lie between “plate, mean” and “air at the fins”/,
+    );
+  });
+
+  it('gives the nearest value in three figures, and does not say that it hardly matters where it does', () => {
+    const outcome = ask(dataFinal, 'sink.length', ['keyDown.safeDuty', 0.5]);
+    const words = outcome.ok ? '' : outcome.reason.sentence;
+    expect(words).toMatch(/ at \d{3}\u202fmm\./);
+    expect(words).not.toMatch(/hardly matters/);
+  });
+
   it('two targets that agree are no contradiction', () => {
     const length = answerOf(ask(station, 'sink.length', ['keyDown.safeDuty', 0.5])).found[0]!.value as number;
     const mass = solve(withValue(station, 'sink.length', length)).values.sinkMass!;
