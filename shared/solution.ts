@@ -139,6 +139,8 @@ export interface PowerStep {
   readonly key: 'source' | 'wiring' | 'converter' | 'amplifier' | 'network' | 'antenna';
   readonly label: string;
   readonly powerIn: number;
+  /** Part of what comes in that does not come from the step before: the drive at the final. */
+  readonly added: number;
   readonly powerOut: number;
   readonly heat: number;
 }

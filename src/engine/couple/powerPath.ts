@@ -18,7 +18,10 @@ type Powers = Pick<
   | 'antenna'
 >;
 
-/** Watts from station to station; what comes in equals what goes on plus the heat, and the boards' share at the wiring. */
+/**
+ * Watts from station to station. What comes in equals what goes on plus the heat; between the wiring and the next step
+ * the other boards take theirs, and at the final the drive is added.
+ */
 function stepsOf(power: Powers): readonly PowerStep[] {
   const terminals = power.sourcePower - power.sourceHeat;
   const load = terminals - power.wiringHeat;
@@ -28,14 +31,23 @@ function stepsOf(power: Powers): readonly PowerStep[] {
       key: 'source',
       label: 'source',
       powerIn: power.sourcePower,
+      added: 0,
       powerOut: terminals,
       heat: power.sourceHeat,
     },
-    { key: 'wiring', label: 'input wiring', powerIn: terminals, powerOut: load, heat: power.wiringHeat },
+    {
+      key: 'wiring',
+      label: 'input wiring',
+      powerIn: terminals,
+      added: 0,
+      powerOut: load,
+      heat: power.wiringHeat,
+    },
     {
       key: 'converter',
       label: 'converter',
       powerIn: intoFinal,
+      added: 0,
       powerOut: power.dcPower,
       heat: power.converterHeat,
     },
@@ -43,6 +55,7 @@ function stepsOf(power: Powers): readonly PowerStep[] {
       key: 'amplifier',
       label: 'final',
       powerIn: power.dcPower + power.drive,
+      added: power.drive,
       powerOut: power.rfPower,
       heat: power.deviceHeat,
     },
@@ -50,10 +63,11 @@ function stepsOf(power: Powers): readonly PowerStep[] {
       key: 'network',
       label: 'output network',
       powerIn: power.rfPower,
+      added: 0,
       powerOut: power.antenna,
       heat: power.networkHeat,
     },
-    { key: 'antenna', label: 'antenna', powerIn: power.antenna, powerOut: power.antenna, heat: 0 },
+    { key: 'antenna', label: 'antenna', powerIn: power.antenna, added: 0, powerOut: power.antenna, heat: 0 },
   ];
 }
 

@@ -87,6 +87,8 @@ export function PowerPath() {
 const watts = (power: number) => writeQuantity(power, 'power');
 /** Heat smaller than this share of the stream is not drawn as a branch, only named. */
 const thinnest = 0.004;
+/** What is less than this share of the stream is lost in the rounding of the sum. */
+const told = 0.0005;
 
 interface Branch {
   readonly label: string;
@@ -105,7 +107,7 @@ interface Stage {
 function stagesOf(steps: readonly PowerStep[]): readonly Stage[] {
   return steps.map((step, index) => {
     const next = steps[index + 1];
-    const onward = next ? next.powerIn : step.powerOut;
+    const onward = next ? next.powerIn - next.added : step.powerOut;
     const tapped = step.powerOut - onward;
     const branches: Branch[] = [];
     if (step.heat > 0) branches.push({ label: 'heat', power: step.heat, kind: 'heat' });
@@ -175,14 +177,26 @@ export function Stream(props: { steps: readonly PowerStep[]; width?: number }) {
   );
 }
 
-/** How much of what the source gives arrives, and how much becomes heat. */
-function sumOf(steps: readonly PowerStep[]): string {
+/**
+ * How much of what the source gives arrives, and where the rest goes. What the other boards take and the drive adds is
+ * told where it shows in three digits, so that a reader's own sum closes.
+ */
+export function sumOf(steps: readonly PowerStep[]): string {
   const given = steps[0]?.powerIn ?? 0;
   const arriving = steps.at(-1)?.powerIn ?? 0;
-  const heat = steps.reduce((sum, step) => sum + step.heat, 0);
   if (!(given > 0)) return '';
+  const stages = stagesOf(steps);
+  const heat = steps.reduce((sum, step) => sum + step.heat, 0);
+  const boards = stages.reduce((sum, { step, onward }) => sum + step.powerOut - onward, 0);
+  const drive = steps.reduce((sum, step) => sum + step.added, 0);
+  const tells = (power: number) => power > told * given;
   const share = writeQuantity(arriving / given, 'share', '%', 2);
-  return `${watts(arriving)} of ${watts(given)} reach the antenna, ${share}; ${watts(heat)} become heat.`;
+  return [
+    `${watts(arriving)} of ${watts(given)} reach the antenna, ${share}; ${watts(heat)} become heat`,
+    tells(boards) ? `, ${watts(boards)} feed other boards` : '',
+    tells(drive) ? `, ${watts(drive)} of drive counted in` : '',
+    '.',
+  ].join('');
 }
 
 /** What leaves a step, bending down out of the stream: the width again in watts. */

@@ -3,7 +3,7 @@ export { ConverterDrawing } from './ConverterDrawing.tsx';
 export { CycleDrawing } from './CycleDrawing.tsx';
 export { HeatLadder } from './HeatLadder.tsx';
 export { PeopleDrawing } from './PeopleDrawing.tsx';
-export { PowerPath, Stream } from './PowerPath.tsx';
+export { PowerPath, Stream, sumOf } from './PowerPath.tsx';
 export { SinkDrawing } from './SinkDrawing.tsx';
 export { SinkStands } from './SinkStands.tsx';
 export { StageDrawing } from './StageDrawing.tsx';

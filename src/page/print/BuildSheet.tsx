@@ -1,7 +1,7 @@
 import { Show } from 'solid-js';
 import { writeQuantity } from '../../engine/quantity/write.ts';
 import { FitList } from '../answers/FitList.tsx';
-import { HeatLadder, SinkDrawing, Stream } from '../drawings/index.ts';
+import { HeatLadder, SinkDrawing, Stream, sumOf } from '../drawings/index.ts';
 import { SvgPlot } from '../parts/plot/SvgPlot.tsx';
 import { useSheet } from '../state/sheet.ts';
 import { dutyPlot } from '../stations/plots.ts';
@@ -73,7 +73,7 @@ function BuildPath() {
     <Show when={steps().length > 0}>
       <section class="build-piece build-path">
         <h2>
-          Power path at PEP <small>widths in watts; hatched: heat</small>
+          Power path at PEP <small>widths in watts; hatched: heat. {sumOf(steps())}</small>
         </h2>
         <Stream steps={steps()} />
       </section>
