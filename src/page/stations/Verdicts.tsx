@@ -56,7 +56,7 @@ export function Verdicts() {
       </h2>
       <p class="state-key">
         fine: within the limits, temperatures at their pessimistic edge too; close: only nominally, or just
-        past; over: beyond
+        past; over: beyond, or unknown
       </p>
       <Older />
       <div ref={table} class="verdict-table" classList={{ older: sheet.store.wrong().length > 0 }}>
