@@ -7,6 +7,7 @@ import type { Results } from '../state/results.ts';
 import { useSheet } from '../state/sheet.ts';
 import { figureLines } from './figures.ts';
 import { givenDifferences, withTheirs } from './given.ts';
+import { judgedStates } from './judgedStates.ts';
 
 /** A table of both sides; it scrolls inside itself where the screen is narrow, so it takes the keyboard. */
 function BothTable(props: { label: string; first: string; last?: string; children: JSX.Element }) {
@@ -30,11 +31,11 @@ function BothTable(props: { label: string; first: string; last?: string; childre
 /** Verdicts of both; with their bands as soon as both have one, so that like is held against like. */
 export function ComparedVerdicts(props: { there: Results }) {
   const { results } = useSheet();
-  const sure = () => results.band() !== undefined && props.there.band() !== undefined;
-  const verdictsOf = (side: Results) => (sure() ? side.band() : side.solution())?.verdicts ?? [];
+  const judged = () => judgedStates(results, props.there);
+  const sure = () => judged().sure;
   const lines = () =>
-    verdictsOf(results).flatMap((here) => {
-      const there = verdictsOf(props.there).find((each) => each.key === here.key);
+    judged().mine.flatMap((here) => {
+      const there = judged().theirs.find((each) => each.key === here.key);
       return there ? [{ here, there }] : [];
     });
   return (

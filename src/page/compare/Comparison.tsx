@@ -8,6 +8,7 @@ import { useSheet } from '../state/sheet.ts';
 import { ComparedFigures, ComparedVerdicts, GivenTable } from './CompareTables.tsx';
 import { consequences } from './consequences.ts';
 import { withAllOfTheirs } from './given.ts';
+import { judgedStates } from './judgedStates.ts';
 import { overlayPlot } from './overlay.ts';
 
 /** Two designs side by side: what follows, verdicts, what was given differently, figures, one plot of both. */
@@ -51,14 +52,20 @@ export function Comparison(props: { theirs: Design; engine: Engine; onSwap: (bef
 /** What follows here, held against there. */
 function Consequences(props: { there: Results }) {
   const sheet = useSheet();
+  const judged = createMemo(() => judgedStates(sheet.results, props.there));
   const lines = () => {
     const [mine, theirs] = [sheet.results.solution(), props.there.solution()];
     const writeDistance = (metres: number) => writeDistanceUp(metres, sheet.preferences.system());
-    return mine && theirs ? consequences(mine, theirs, writeDistance) : [];
+    return mine && theirs ? consequences(mine, theirs, judged(), writeDistance) : [];
   };
   return (
     <section>
-      <h3 class="column-title">What follows here</h3>
+      <h3 class="column-title">
+        What follows here{' '}
+        <span class="row-note">
+          figures nominal, states {judged().sure ? 'at the pessimistic edge' : 'nominal'}
+        </span>
+      </h3>
       <Show when={lines().length > 0} fallback={<p>Nothing that counts differs.</p>}>
         <dl class="compare-follows">
           <For each={lines()}>

@@ -1,4 +1,4 @@
-import { type Service, type Solution, services } from '../../../shared/solution.ts';
+import { type Service, type Solution, services, type Verdict } from '../../../shared/solution.ts';
 import { writeDuration, writeQuantity, writeShareDown } from '../../engine/quantity/write.ts';
 
 /** A difference of temperature smaller than this is not told, K. */
@@ -26,7 +26,25 @@ function junctionWords(mine: Solution, theirs: Solution, service: Service): read
 
 const hold = (seconds: number | null) => (seconds === null ? 'without limit' : writeDuration(seconds));
 
-function serviceWords(mine: Solution, theirs: Solution, service: Service): readonly string[] {
+/** States that are held against each other: those of the table of verdicts, at the edge of the band or nominal for both. */
+export interface JudgedStates {
+  readonly mine: readonly Verdict[];
+  readonly theirs: readonly Verdict[];
+}
+
+/** "close instead of fine", as the table of verdicts has it. */
+function stateWords({ mine, theirs }: JudgedStates, key: Verdict['key']): readonly string[] {
+  const here = mine.find((verdict) => verdict.key === key)?.state;
+  const there = theirs.find((verdict) => verdict.key === key)?.state;
+  return here === undefined || there === undefined || here === there ? [] : [`${here} instead of ${there}`];
+}
+
+function serviceWords(
+  mine: Solution,
+  theirs: Solution,
+  states: JudgedStates,
+  service: Service,
+): readonly string[] {
   const here = mine.services[service];
   const there = theirs.services[service];
   if (!here.ok && !there.ok) return [];
@@ -37,9 +55,7 @@ function serviceWords(mine: Solution, theirs: Solution, service: Service): reado
   if (shares[0] !== shares[1]) words.push(`safe duty ${shares[0]} instead of ${shares[1]}`);
   const holds = [hold(here.value.holdTime), hold(there.value.holdTime)];
   if (holds[0] !== holds[1]) words.push(`held from cold ${holds[0]} instead of ${holds[1]}`);
-  if (here.value.state !== there.value.state)
-    words.push(`nominally ${here.value.state} instead of ${there.value.state}`);
-  return words;
+  return [...words, ...stateWords(states, service)];
 }
 
 /** "11.1 A instead of 9.2 A" for a quantity that differs, after what it is called. */
@@ -79,15 +95,19 @@ function peopleWords(mine: Solution, theirs: Solution, writeDistance: (metres: n
 export function consequences(
   mine: Solution,
   theirs: Solution,
+  states: JudgedStates,
   writeDistance: (metres: number) => string,
 ): readonly Consequence[] {
   const lines = [
     ...services.map((service) => ({
       about: mine.words[service].name,
-      words: serviceWords(mine, theirs, service),
+      words: serviceWords(mine, theirs, states, service),
     })),
-    { about: '12 V input', words: supplyWords(mine, theirs) },
-    { about: 'People', words: peopleWords(mine, theirs, writeDistance) },
+    { about: '12 V input', words: [...supplyWords(mine, theirs), ...stateWords(states, 'supply')] },
+    {
+      about: 'People',
+      words: [...peopleWords(mine, theirs, writeDistance), ...stateWords(states, 'people')],
+    },
   ];
   return lines.flatMap(({ about, words }) =>
     words.length === 0 ? [] : [{ about, words: `${words.join('; ').replace(/\.$/, '')}.` }],

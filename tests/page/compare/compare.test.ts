@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { examples } from '../../../shared/design/examples.ts';
 import { withLeaf } from '../../../shared/design/leaves.ts';
 import type { Design } from '../../../shared/design/schema.ts';
-import { services } from '../../../shared/solution.ts';
+import { type State, services } from '../../../shared/solution.ts';
 import { defaultUnit } from '../../../src/engine/quantity/units.ts';
 import { consequences } from '../../../src/page/compare/consequences.ts';
 import { figureLines, writeDifference } from '../../../src/page/compare/figures.ts';
@@ -74,13 +74,17 @@ describe('what is given differently', () => {
 describe('what follows', () => {
   const solved = engine.solve(station);
   const metres = (value: number) => `${value} m`;
-  const told = (mine: Design, theirs: Design) =>
-    consequences(engine.solve(mine), engine.solve(theirs), metres).map(
+  const nominal = (mine: Design, theirs: Design) => ({
+    mine: engine.solve(mine).verdicts,
+    theirs: engine.solve(theirs).verdicts,
+  });
+  const told = (mine: Design, theirs: Design, states = nominal(mine, theirs)) =>
+    consequences(engine.solve(mine), engine.solve(theirs), states, metres).map(
       ({ about, words }) => `${about}: ${plainSpaces(words)}`,
     );
 
   it('is nothing between equals', () => {
-    expect(consequences(solved, solved, metres)).toEqual([]);
+    expect(consequences(solved, solved, nominal(station, station), metres)).toEqual([]);
   });
 
   it('a shorter sink is hotter, with less duty and a shorter hold', () => {
@@ -90,6 +94,14 @@ describe('what follows', () => {
       /the junction is hotter by \d+ K; safe duty \d+ % instead of 39 %; held from cold .* instead of 6 min/,
     );
     expect(told(station, shorter).find((each) => each.startsWith('key-down'))).toMatch(/cooler by \d+ K/);
+  });
+
+  it('tells the states it is given for both, those of the band where the table shows them', () => {
+    const at = (state: State) =>
+      solved.verdicts.map((verdict) => (verdict.key === 'keyDown' ? { ...verdict, state } : verdict));
+    const [line] = told(station, station, { mine: at('over'), theirs: at('close') });
+    expect(line).toBe('key-down: over instead of close.');
+    expect(told(station, station, { mine: at('over'), theirs: at('over') })).toEqual([]);
   });
 
   it('says of a service that only one can carry', () => {
