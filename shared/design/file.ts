@@ -22,6 +22,12 @@ function refuse(message: string, path = ''): ParsedDesign {
   return { ok: false, faults: [{ path, message }] };
 }
 
+/** ", not -13.2": the number of the file that is out of its range or not whole, as it stands there. */
+function foundWords(issue: z.core.$ZodIssue): string {
+  const outside = issue.code === 'too_small' || issue.code === 'too_big' || issue.code === 'invalid_type';
+  return outside && typeof issue.input === 'number' ? `, not ${issue.input}` : '';
+}
+
 function faultOf(issue: z.core.$ZodIssue): Fault[] {
   const path = issue.path.join('.');
   if (issue.code === 'unrecognized_keys') {
@@ -34,7 +40,7 @@ function faultOf(issue: z.core.$ZodIssue): Fault[] {
   return [
     {
       path,
-      message: missing ? `${issue.message} (it is missing)` : issue.message,
+      message: missing ? `${issue.message} (it is missing)` : `${issue.message}${foundWords(issue)}`,
     },
   ];
 }

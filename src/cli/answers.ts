@@ -16,9 +16,9 @@ export interface AnswerOptions {
   readonly json: boolean;
 }
 
-/** What to print, or what was wrong with the question. */
+/** What to print, and whether there is an answer to the question; or what was wrong with it. */
 export type Printed =
-  | { readonly ok: true; readonly text: string }
+  | { readonly ok: true; readonly answered: boolean; readonly text: string }
   | { readonly ok: false; readonly message: string };
 
 const verdictNames: Readonly<Record<string, VerdictKey>> = {
@@ -69,7 +69,7 @@ function remediesOf(design: Design, options: AnswerOptions, edge: Edge): Printed
     return wrong(`--for takes one of ${Object.keys(verdictNames).join(', ')}`);
   }
   const list = remedies(design, { verdict, edge });
-  return { ok: true, text: options.json ? asJson(list) : remediesText(design.name, list) };
+  return { ok: true, answered: true, text: options.json ? asJson(list) : remediesText(design.name, list) };
 }
 
 function unknownOf(design: Design, options: AnswerOptions, edge: Edge): Printed {
@@ -81,9 +81,13 @@ function unknownOf(design: Design, options: AnswerOptions, edge: Edge): Printed 
   }
   const answer = solveFor(design, { path: options.unknown ?? '', targets }, edge);
   if (!answer.ok && wrongQuestions.has(answer.reason.key)) return wrong(answer.reason.sentence);
-  if (options.json) return { ok: true, text: asJson(answer.ok ? answer.value : { reason: answer.reason }) };
+  if (options.json) {
+    const found = answer.ok ? answer.value : { reason: answer.reason };
+    return { ok: true, answered: answer.ok, text: asJson(found) };
+  }
   return {
     ok: true,
+    answered: answer.ok,
     text: answer.ok ? unknownText(design.name, answer.value) : `${answer.reason.sentence}\n`,
   };
 }

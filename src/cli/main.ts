@@ -28,7 +28,8 @@ FILE     a design file (JSON); "-" reads standard input. Examples: shared/exampl
 --edge      nominal, or pessimistic (the default): which figure counts for --remedies and --unknown
 --help   this text
 
-Exit code: 0 solved (whatever the verdicts say), 1 the file is no valid design, 2 wrong use.`;
+Exit code: 0 solved (whatever the verdicts say), 1 the file is no valid design, 2 wrong use, 3 no value of the unknown
+meets the target.`;
 
 function fail(message: string, code: number): never {
   process.stderr.write(`${message}\n`);
@@ -97,6 +98,7 @@ function main(): void {
   if (answered) {
     if (!answered.ok) fail(answered.message, 2);
     process.stdout.write(answered.text);
+    if (!answered.answered) process.exitCode = 3;
     return;
   }
   if (values.sweep) {
@@ -121,4 +123,13 @@ function main(): void {
   else process.stdout.write('\nNominal figures; --band says how sure they are.\n');
 }
 
+/** Whoever reads the output has seen enough, as `head` has after ten lines: nothing is left to do or to say. */
+function endWhenNobodyReads(): void {
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') process.exit(0);
+    throw error;
+  });
+}
+
+endWhenNobodyReads();
 main();

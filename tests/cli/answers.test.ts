@@ -51,6 +51,16 @@ describe('answers on the command line', () => {
     expect(stdout).toMatch(/12 V input \[/);
   });
 
+  it('ends with code 3 when no value meets the target, which --help says', slow, () => {
+    const asked = ['--unknown', 'sink.length', '--target', 'keyDown.safeDuty=50 %', '--edge', 'nominal'];
+    const { status, stdout, stderr } = run('shared/examples/data-final-100w.json', ...asked);
+    expect(status).toBe(3);
+    expect(stdout).toMatch(/^No value of “Length along the fins”/);
+    expect(stderr).toBe('');
+    expect(run('shared/examples/data-final-100w.json', ...asked, '--json').status).toBe(3);
+    expect(run('--help').stdout).toMatch(/3 no value of the unknown meets the target/);
+  });
+
   it('refuses wrong questions with code 2', slow, () => {
     const example = 'shared/examples/field-station-60w.json';
     const wrong = run(example, '--unknown', 'sink.nonsense', '--target', 'keyDown.safeDuty=50 %');
@@ -116,6 +126,7 @@ describe('what is asked', () => {
     });
     expect(printed?.ok).toBe(true);
     expect(printed?.ok && printed.text).toMatch(/^No value of “Length along the fins”/);
+    expect(printed?.ok && printed.answered).toBe(false);
   });
 
   const asked = (name: string, unknown: string, ...target: string[]) => {
