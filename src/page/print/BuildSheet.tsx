@@ -73,7 +73,7 @@ function BuildPath() {
     <Show when={steps().length > 0}>
       <section class="build-piece build-path">
         <h2>
-          Power path at PEP <small>widths in watts; hatched: heat. {sumOf(steps())}</small>
+          Power path at PEP <small>{sumOf(steps())}</small>
         </h2>
         <Stream steps={steps()} />
       </section>
