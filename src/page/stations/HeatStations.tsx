@@ -1,5 +1,8 @@
 import { For, Show } from 'solid-js';
 import { mostStages } from '../../../shared/design/amplifierSchema.ts';
+import { fieldAt } from '../../../shared/design/leaves.ts';
+import { usualFace } from '../../engine/catalogue/packageFace.ts';
+import { writeEcho, writeEntry } from '../../engine/quantity/write.ts';
 import { CaseDrawing, HeatLadder, PlateMap, SinkDrawing, SinkStands } from '../later.tsx';
 import { Fields } from '../parts/Fields.tsx';
 import { FoundList } from '../parts/FoundList.tsx';
@@ -103,6 +106,45 @@ function DevicePlaces() {
 
 const mostPlaces = 16;
 
+/** Offers the usual contact face of the chosen package where another one is entered; one step back takes it out again. */
+function UsualFace() {
+  const { store, preferences } = useSheet();
+  const offered = () => {
+    const { device } = store.view;
+    const usual = usualFace(device.package);
+    const same = usual?.contactLength === device.contactLength && usual.contactWidth === device.contactWidth;
+    return same ? null : usual;
+  };
+  const spec = fieldAt('device.contactLength');
+  const size = (length: number, width: number) => {
+    const unit = spec?.kind === 'number' ? preferences.unitOf('device.contactLength', spec) : 'mm';
+    return `${writeEntry(length, 'length', unit)} × ${writeEcho(width, 'length', unit)}`;
+  };
+  return (
+    <Show when={offered()}>
+      {(usual) => (
+        <p class="path-moves">
+          <span class="row-note">
+            Contact face {size(store.view.device.contactLength, store.view.device.contactWidth)}
+          </span>{' '}
+          <button
+            type="button"
+            class="plain-button"
+            onClick={() =>
+              store.change(
+                (design) => ({ ...design, device: { ...design.device, ...usual() } }),
+                'device.contact',
+              )
+            }
+          >
+            usual face of this package: {size(usual().contactLength, usual().contactWidth)}
+          </button>
+        </p>
+      )}
+    </Show>
+  );
+}
+
 export function DeviceStation(props: { number: number }) {
   return (
     <Station
@@ -114,6 +156,7 @@ export function DeviceStation(props: { number: number }) {
           <Fields paths={device} />
           <DeviceLadder />
           <Fields paths={[...mounting, ...spreader]} />
+          <UsualFace />
           <More label="Contact face and places on the plate" paths={face}>
             <Fields paths={face} />
             <DevicePlaces />
