@@ -35,6 +35,13 @@ function efficiencyHalfWidth({ amplifier }: Design): number {
   return amplifier.efficiencyMeasured ? meterDoubt * amplifier.efficiency : band;
 }
 
+/** What makes the efficiency of the final better known. An entered one counts as a guess until it is ticked as measured. */
+export function efficiencyAdvice({ amplifier }: Design): string {
+  const measure = 'Measure supply current and output at full power.';
+  const guessed = amplifier.calibration === 'efficiency' && !amplifier.efficiencyMeasured;
+  return guessed ? `${measure} Tick “This efficiency is measured” if it is.` : measure;
+}
+
 /** The design with its efficiency moved to an edge: by the efficiency, the currents read, or the devices' resistance. */
 function atEdge(design: Design, halfWidth: number, edge: Edge): Design {
   const { amplifier } = design;

@@ -6,6 +6,7 @@ import { interfaceResistance, pressedShare } from '../heat/interface.ts';
 import { conductivityRange, emissivityOf, emissivityRange, metalOf } from '../heat/materials.ts';
 import { ninetyPercent } from '../numerics/normalQuantile.ts';
 import type { SinkKnowledge } from './benchKnowledge.ts';
+import { efficiencyAdvice } from './loadDoubts.ts';
 import type { LoadPlace, LoadResponse } from './loadResponse.ts';
 
 /** 90 % half-widths where the design names none, as shares of the value. Own choice. */
@@ -255,7 +256,7 @@ function efficiencyUnknown(design: Design, response: LoadResponse): Unknown {
   return {
     key: 'amplifier.efficiency',
     label: 'efficiency of the final',
-    advice: 'Measure supply current and output at full power.',
+    advice: efficiencyAdvice(design),
     path: 'amplifier.efficiency',
     draw: (place, { load }) => {
       load.efficiency = factor * place;

@@ -4,7 +4,7 @@ import { type Service, type Solution, services } from '../../../../shared/soluti
 import { entryFor } from '../../catalogue/index.ts';
 import { bracketedRoot } from '../../numerics/bracketedRoot.ts';
 import { hottestMetal } from '../bandVerdicts.ts';
-import { loadDoubts } from '../loadDoubts.ts';
+import { efficiencyAdvice, loadDoubts } from '../loadDoubts.ts';
 import { converterDoubt, withConverter } from '../loadResponse.ts';
 import { touchOf } from '../people.ts';
 import { prepare } from '../prepare.ts';
@@ -156,7 +156,7 @@ export function loadPartsOf(design: Design): readonly LoadPart[] {
     {
       key: 'amplifier.efficiency',
       label: 'efficiency of the final',
-      advice: 'Measure supply current and output at full power.',
+      advice: efficiencyAdvice(design),
       path: 'amplifier.efficiency',
       edges: [solve(doubts.lessEfficient).values, solve(doubts.moreEfficient).values],
     },

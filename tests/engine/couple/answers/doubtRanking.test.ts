@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { DoubtRanking } from '../../../../shared/answers.ts';
+import { fieldAt } from '../../../../shared/design/leaves.ts';
 import type { Design } from '../../../../shared/design/schema.ts';
 import { doubtRanking } from '../../../../src/engine/couple/answers/doubtRanking.ts';
 import { measureOfVerdict } from '../../../../src/engine/couple/answers/sensitivity.ts';
@@ -40,6 +41,21 @@ describe('what makes a figure unsure', () => {
     expect(share(measured)).toBeLessThan(share(guessed));
     expect(share(guessed)).toBeGreaterThan(0.1);
   });
+
+  it.each(['keyDown.junctionPeak', 'inputCurrentPep'])(
+    'says for %s to tick a measured efficiency',
+    (quantity) => {
+      const adviceWhen = (amplifier: Partial<Design['amplifier']>) =>
+        rankingOf(change(station, { amplifier }), quantity).rows.find(
+          ({ key }) => key === 'amplifier.efficiency',
+        )?.advice;
+      const label = fieldAt('amplifier.efficiencyMeasured')!.label;
+      expect(adviceWhen({ calibration: 'efficiency', efficiencyMeasured: false })).toBe(
+        `Measure supply current and output at full power. Tick “${label}” if it is.`,
+      );
+      expect(adviceWhen({ calibration: 'efficiency', efficiencyMeasured: true })).not.toContain('Tick');
+    },
+  );
 
   it('ranks the metal by the sink and its load, not by what lies above the plate', () => {
     const keys = rankingOf(station, 'touchTemperature').rows.map(({ key }) => key);
