@@ -10,9 +10,12 @@ export const firstLoadLimit = 90_000;
  * @typedef {{ name: string, bytes: number }} Part
  */
 
+/** The entry starts the engine and asks for this at once: it belongs to the first load like the entry itself. */
+export const sheetModule = 'src/page/main.tsx';
+
 /**
- * The files that a browser must have before the page's script can run: the page itself and what its entry
- * imports statically, with their styles. What is imported on demand is not among them.
+ * The files that a browser must have before the sheet can stand: the page itself, what its entry imports
+ * statically and the sheet that it asks for at once, with their styles. What is imported later is not among them.
  * @param {Record<string, Chunk>} manifest as the bundler writes it
  * @returns {string[]}
  */
@@ -30,6 +33,7 @@ export function firstLoadFiles(manifest) {
     for (const next of chunk.imports ?? []) visit(next);
   };
   visit('index.html');
+  visit(sheetModule);
   return [...files];
 }
 

@@ -1,4 +1,5 @@
 import type { Plugin } from 'vite';
+import { sheetModule } from './firstLoad.mjs';
 
 /** Packages too heavy to come with the first load. */
 const heavyPackages = ['mathjs'];
@@ -32,8 +33,12 @@ export function heavyModule(chunks: ReadonlyMap<string, BuiltChunk>): string | u
     reached.add(name);
     chunk.imports.forEach(visit);
   };
-  for (const [name, chunk] of chunks) if (chunk.isEntry) visit(name);
+  for (const [name, chunk] of chunks) if (chunk.isEntry || holdsSheet(chunk)) visit(name);
   return [...reached].flatMap((name) => [...(chunks.get(name)?.moduleIds ?? [])]).find(isHeavy);
+}
+
+function holdsSheet(chunk: BuiltChunk): boolean {
+  return chunk.moduleIds.some((id) => id.replaceAll('\\', '/').endsWith(`/${sheetModule}`));
 }
 
 function isHeavy(moduleId: string): boolean {

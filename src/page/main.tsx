@@ -1,11 +1,6 @@
-import './tokens.css';
-import './sheet.css';
-import './parts.css';
-import './drawings.css';
-import './print.css';
 import { lazy } from 'solid-js';
 import { render } from 'solid-js/web';
-import { engineBeside } from '../worker/engineClient.ts';
+import type { EngineBeside } from '../worker/engineClient.ts';
 import { Sheet } from './Sheet.tsx';
 import { keepOffline } from './state/offline.ts';
 import { createPace, PaceProvider } from './state/pace.ts';
@@ -16,7 +11,6 @@ import { browserStore, tabStore } from './state/storage.ts';
 /** How long keeping the sheet for later may wait for a quiet moment, ms. */
 const longestWait = 5000;
 
-const engine = engineBeside();
 // The verdicts need no station to stand; the browser fetches these while it computes them.
 const arriving = import('./Stations.tsx');
 const Stations = lazy(() => arriving);
@@ -25,9 +19,10 @@ const pace = createPace();
 // First of those who listen: what is printed must be there before anything is made of it.
 addEventListener('beforeprint', pace.flush);
 
-const root = document.getElementById('root');
-
-if (root) {
+/** Puts the sheet on the page. */
+export function begin(engine: EngineBeside): void {
+  const root = document.getElementById('root');
+  if (root === null) return;
   render(() => {
     const state = startSheet(engine, browserStore(), { tab: tabStore() });
     return (

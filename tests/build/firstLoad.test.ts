@@ -15,13 +15,14 @@ test('first load is at most 90 kB gzip', () => {
   expect(firstLoadLimit).toBe(90_000);
 });
 
-test('the first load follows static imports and styles, not imports on demand', () => {
+test('the first load follows static imports and styles and the sheet itself, not imports on demand', () => {
   const manifest = {
+    'src/page/main.tsx': { file: 'sheet.js', imports: ['_b.js'] },
     'index.html': { file: 'a.js', css: ['a.css'], imports: ['_b.js'], dynamicImports: ['lazy'] },
     '_b.js': { file: 'b.js', css: ['b.css'], imports: ['index.html'] },
     lazy: { file: 'lazy.js', css: ['lazy.css'] },
   };
-  expect(firstLoadFiles(manifest)).toEqual(['index.html', 'a.js', 'a.css', 'b.js', 'b.css']);
+  expect(firstLoadFiles(manifest)).toEqual(['index.html', 'a.js', 'a.css', 'b.js', 'b.css', 'sheet.js']);
 });
 
 test('mathjs is refused in the first load and allowed on demand', () => {
@@ -37,6 +38,12 @@ test('mathjs is refused in the first load and allowed on demand', () => {
     ['math.js', heavy],
   ]);
   expect(heavyModule(reached)).toContain('mathjs');
+  const inTheSheet = new Map([
+    ['begin.js', chunk([], ['/x/src/page/begin.ts'], true)],
+    ['main.js', chunk(['math.js'], ['/x/src/page/main.tsx'])],
+    ['math.js', heavy],
+  ]);
+  expect(heavyModule(inTheSheet)).toContain('mathjs');
   const onDemand = new Map([
     ['main.js', chunk([], ['/x/src/main.tsx'], true)],
     ['math.js', heavy],
