@@ -12,6 +12,8 @@ export default defineConfig({
   test: {
     // Named here too, or the Solid plug-in asks for an environment that is not installed.
     environment: 'node',
+    // Every core: on two of them the tests otherwise run one file after the other.
+    maxWorkers: '100%',
     projects: [
       {
         root,

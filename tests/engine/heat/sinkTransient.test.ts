@@ -92,9 +92,9 @@ describe('periodic state of a sink', () => {
   });
 
   it.each([
-    ['at the usual tolerance', undefined],
-    ['at ten times the usual tolerance', 0.1],
-  ])('returns to its start within 0.01 K and releases what it takes up, %s', (_, tolerance) => {
+    ['0.01 K at the usual tolerance', undefined, 0.01],
+    ['0.03 K at ten times the usual tolerance', 0.1, 0.03],
+  ])('returns to its start and releases what it takes up, within %s', (_, tolerance, bound) => {
     fc.assert(
       fc.property(cycles, ({ period, share, high, low, heatCapacity }) => {
         const body = { law, capacity: heatCapacity };
@@ -108,8 +108,8 @@ describe('periodic state of a sink', () => {
         // How far the start is from the true fixed point follows from the miss over one period.
         const miss = exact.ends[1]! - state.start;
         const contraction = -Math.expm1((-law.slope(state.mean) * period) / heatCapacity);
-        expect(Math.abs(miss)).toBeLessThan(0.01 * contraction + 1e-9);
-        expect(Math.abs(exact.ends[0]! - state.ends[0]!)).toBeLessThan(0.01);
+        expect(Math.abs(miss)).toBeLessThan(bound * contraction + 1e-9);
+        expect(Math.abs(exact.ends[0]! - state.ends[0]!)).toBeLessThan(bound);
         const input = high * share * period + low * (1 - share) * period;
         expectClose(exact.released + heatCapacity * miss, input, 1e-6);
         expect(Math.abs(state.highest - Math.max(...state.ends))).toBeLessThan(1e-3);
