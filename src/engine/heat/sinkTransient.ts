@@ -147,7 +147,7 @@ const smallMove = 0.03;
  * @param bend that of a neighbouring solution, K: the search starts so far from the solution of the linear law
  * @param tolerance bound for the error estimate of a step, K
  *
- * Error below 0.01 K, even at ten times the usual tolerance (tested against a fine Runge-Kutta integration).
+ * Error below the tolerance, 0.01 K unless another is asked for (tested against a fine Runge-Kutta integration).
  */
 export function periodicState(
   node: InvertibleNode,
