@@ -29,13 +29,12 @@ function cubicWeights(t: number): readonly [number, number, number, number] {
 }
 
 function mixPowers(parts: MixedLoad['parts']): AveragePower {
-  const first = parts[0]![0].over;
-  const sum: Record<string, number> = {};
-  for (const key of Object.keys(first)) sum[key] = 0;
-  for (const [load, weight] of parts) {
-    for (const [key, value] of Object.entries(load.over)) sum[key]! += weight * value;
+  const sum: Record<keyof AveragePower, number> = { ...parts[0]![0].over };
+  for (const key in sum) sum[key as keyof AveragePower] *= parts[0]![1];
+  for (const [load, weight] of parts.slice(1)) {
+    for (const key in sum) sum[key as keyof AveragePower] += weight * load.over[key as keyof AveragePower];
   }
-  return sum as unknown as AveragePower;
+  return sum;
 }
 
 /** A sum of loads is linear in every power, so the balance of energy holds in it too. */

@@ -17,7 +17,7 @@ export class ValueList {
   }
 
   putAll(entries: Readonly<Record<string, number | null | undefined>>): void {
-    for (const [key, value] of Object.entries(entries)) this.put(key, value);
+    for (const key in entries) this.put(key, entries[key]);
   }
 }
 
@@ -128,6 +128,21 @@ export function putCoupled(list: ValueList, coupled: Coupled, junction: number):
   });
 }
 
+/** Keys of values of a service, put together once: a solution is made at every key stroke. */
+const serviceKeys: Readonly<Record<Service, Map<string, string>>> = {
+  ssb: new Map(),
+  cw: new Map(),
+  keyDown: new Map(),
+};
+
+function keyOf(service: Service, key: string): string {
+  const known = serviceKeys[service].get(key);
+  if (known !== undefined) return known;
+  const made = `${service}.${key}`;
+  serviceKeys[service].set(key, made);
+  return made;
+}
+
 /** One service in its steady cycle at the planned duty. */
 export function putService(
   list: ValueList,
@@ -137,7 +152,7 @@ export function putService(
   designLimit: number,
 ): void {
   const { over, averageRatio } = state.load;
-  const put = (key: string, value: number | null | undefined) => list.put(`${service}.${key}`, value);
+  const put = (key: string, value: number | null | undefined) => list.put(keyOf(service, key), value);
   const entries: Record<string, number | null> = {
     averageRatio,
     inputCurrentMean: over.sourceCurrent,
@@ -167,7 +182,7 @@ export function putService(
     junctionMargin: designLimit - state.junctionPeak,
     caseHeat: state.caseHeat,
   };
-  for (const [key, value] of Object.entries(entries)) put(key, value);
+  for (const key in entries) put(key, entries[key]);
   const pepHeat = list.values.deviceHeatPep;
   put('heatRatio', pepHeat ? over.deviceHeat / pepHeat : null);
 }

@@ -1,6 +1,44 @@
 /** Enough halvings to reach double precision from any bracket. */
 const maximumSteps = 200;
 
+/** Exponent with which the first step of `powerRoot` is taken: between conduction and laminar convection. */
+const usualExponent = 1.2;
+const mostSecants = 30;
+
+/**
+ * Where a ratio that grows nearly as a power of x is 1, by secants over the logarithms of both.
+ *
+ * @param ratio increasing and positive for x > 0
+ * @param guess first x tried, above 0
+ * @param tolerance length of the last step; a root below it is not followed further, the tolerance stands for it
+ * @param widest largest x searched; returned when the ratio is below 1 there
+ */
+export function powerRoot(
+  ratio: (x: number) => number,
+  guess: number,
+  tolerance: number,
+  widest: number,
+): number {
+  const first = Math.log(tolerance);
+  const last = Math.log(widest);
+  let x = Math.min(guess, widest);
+  let place = Math.log(x);
+  let height = Math.log(ratio(x));
+  let slope = usualExponent;
+  for (let i = 0; i < mostSecants; i++) {
+    const next = Math.min(Math.max(place - height / slope, first), last);
+    const step = Math.exp(next) - x;
+    x += step;
+    if (Math.abs(step) < tolerance || next === place) break;
+    const found = Math.log(ratio(x));
+    slope = (found - height) / (next - place);
+    place = next;
+    height = found;
+    if ((next === last && found < 0) || (next === first && found > 0)) break;
+  }
+  return Math.min(x, widest);
+}
+
 /**
  * Root of an increasing function by the Illinois form of false position, guarded by bisection.
  *

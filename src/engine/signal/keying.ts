@@ -49,7 +49,17 @@ export function dotTime(keyingSpeed: number): number {
  * @see Recommendation ITU-R M.1677-1 (2009), lengths and spacing (from memory)
  */
 export function keyingPattern(keyingSpeed: number, options: KeyingOptions = {}): Outcome<KeyingPattern> {
-  const weight = options.weight ?? 0.5;
+  const { text = 'PARIS', weight = 0.5 } = options;
+  if (last?.keyingSpeed === keyingSpeed && last.text === text && last.weight === weight) return last.pattern;
+  const pattern = findPattern(keyingSpeed, text, weight);
+  last = { keyingSpeed, text, weight, pattern };
+  return pattern;
+}
+
+/** The last pattern asked for: every part of a design that is keyed asks for the same one. */
+let last: (Required<KeyingOptions> & { keyingSpeed: number; pattern: Outcome<KeyingPattern> }) | null = null;
+
+function findPattern(keyingSpeed: number, text: string, weight: number): Outcome<KeyingPattern> {
   if (!(keyingSpeed > 0 && keyingSpeed < 1e4)) {
     return failure('keying speed out of range', 'The keying speed must be above 0 words per minute.', {
       keyingSpeed,
@@ -60,7 +70,7 @@ export function keyingPattern(keyingSpeed: number, options: KeyingOptions = {}):
       weight,
     });
   }
-  const units = morseUnits(options.text ?? 'PARIS');
+  const units = morseUnits(text);
   if (!units.ok) return units;
   const unit = dotTime(keyingSpeed);
   const lengthening = 2 * weight - 1;

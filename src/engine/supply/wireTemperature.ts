@@ -2,7 +2,7 @@ import insulationTable from '../../../reference-data/wireInsulation.json';
 import { failure, type Outcome, success } from '../../../shared/outcome.ts';
 import { airProperties } from '../heat/air.ts';
 import { radiantHeat, standardPressure } from '../heat/constants.ts';
-import { risingRoot } from '../heat/monotoneRoot.ts';
+import { powerRoot } from '../heat/monotoneRoot.ts';
 import { type Conductor, copperFactor } from './conductor.ts';
 
 /** Emissivity of wire insulation of any colour. Own choice. */
@@ -124,14 +124,10 @@ function findAmpacity(
 ): number {
   const resistance = insulationResistance(conductor);
   const outside = conductor.outsideDiameter;
-  // The copper temperature rises with that of the surface, so the root is single.
-  const surface = risingRoot(
-    (trial) => trial + heatLostPerLength(outside, trial, ambient, pressure) * resistance - limit,
-    ambient,
-    (limit - ambient) / 2,
-    searchTolerance,
-    limit - ambient,
-  );
+  // Copper over air as a share of what is allowed rises with the rise of the surface, nearly in proportion.
+  const reached = (rise: number): number =>
+    (rise + heatLostPerLength(outside, ambient + rise, ambient, pressure) * resistance) / (limit - ambient);
+  const surface = ambient + powerRoot(reached, (limit - ambient) / 2, searchTolerance, limit - ambient);
   const heat = heatLostPerLength(outside, surface, ambient, pressure);
   const alone = Math.sqrt(heat / (conductor.resistancePerLength * copperFactor(limit)));
   return alone * togetherFactor(together);
@@ -156,16 +152,13 @@ export function wireTemperature(
   const resistance = insulationResistance(conductor);
   const heatAt20 = equivalent * equivalent * conductor.resistancePerLength;
   const outside = conductor.outsideDiameter;
-  const excess = (surface: number): number => {
-    const lost = heatLostPerLength(outside, surface, ambient, pressure);
-    return lost - heatAt20 * copperFactor(surface + lost * resistance);
-  };
   if (current <= 0) return success({ conductor: ambient, surface: ambient, heatPerLength: 0 });
-  // The loss is nearly proportional to the rise: the first guess is that, a little stretched.
-  const trial = ambient + trialRise;
-  const lostAtTrial = heatLostPerLength(outside, trial, ambient, pressure);
-  const guess = (1.2 * trialRise * heatAt20 * copperFactor(trial)) / lostAtTrial;
-  const surface = risingRoot(excess, ambient, guess, searchTolerance, copperMelts - ambient);
+  // Loss over heat grows nearly as a power of the rise: the loss by more than it, the heat with the warm copper.
+  const balance = (rise: number): number => {
+    const lost = heatLostPerLength(outside, ambient + rise, ambient, pressure);
+    return lost / (heatAt20 * copperFactor(ambient + rise + lost * resistance));
+  };
+  const surface = ambient + powerRoot(balance, trialRise, searchTolerance, copperMelts - ambient);
   const lost = heatLostPerLength(outside, surface, ambient, pressure);
   const copper = surface + lost * resistance;
   if (copper > copperMelts) return melts(conductor, current);
