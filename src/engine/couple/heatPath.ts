@@ -10,6 +10,7 @@ import { type PlateSpread, plateSpread } from '../heat/plateSpread.ts';
 import type { Sink } from '../heat/sink.ts';
 import { tabulateSink } from '../heat/sinkTable.ts';
 import { spreaderResistance } from '../heat/spreader.ts';
+import { keepLast } from '../numerics/keepLast.ts';
 import { correctedSink } from './correctedSink.ts';
 import { deviceStages } from './deviceStages.ts';
 
@@ -175,6 +176,28 @@ function ventNotes({ surroundings }: Design): readonly Note[] {
  * fit on it or overlap.
  */
 export function prepareHeatPath(design: Design, pressure: number, running = true): Outcome<HeatPath> {
+  return keptPath({ design, pressure, running });
+}
+
+interface PathQuestion {
+  readonly design: Design;
+  readonly pressure: number;
+  readonly running: boolean;
+}
+
+/** What a heat path hangs on; the final, the source, the wire and the service do not touch it (tested). */
+function sectionsOf({ design, pressure, running }: PathQuestion) {
+  const { sink, device, surroundings, bench, converter } = design;
+  const { kind, heatTo } = converter;
+  const { phases } = converter.parts;
+  return { sink, device, surroundings, bench, kind, heatTo, phases, pressure, running };
+}
+
+/** With and without its fan, and before the last edit. */
+const pathsKept = 3;
+const keptPath = keepLast(findHeatPath, sectionsOf, pathsKept);
+
+function findHeatPath({ design, pressure, running }: PathQuestion): Outcome<HeatPath> {
   const { device, surroundings } = design;
   const sink = correctedSink(design, pressure, running);
   if (!sink.ok) return sink;

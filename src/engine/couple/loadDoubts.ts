@@ -9,7 +9,10 @@ export interface LoadDoubts {
   readonly efficiency: number;
   /** Of the mean heat of speech, as a share of it; 0 for two tones, which are known. */
   readonly speechHeat: number;
-  /** The same final at the edges of its efficiency: less makes more heat. */
+}
+
+/** The same final at the edges of its efficiency: less makes more heat. */
+export interface EfficiencyEdges {
   readonly lessEfficient: Design;
   readonly moreEfficient: Design;
 }
@@ -70,9 +73,7 @@ function atEdge(design: Design, halfWidth: number, edge: Edge): Design {
 /**
  * Doubts of the load for the band of the results: efficiency by class (a guess) or by the meters (measured), and the
  * spread between laws of speech with the same average.
- *
- * The edges are designs to be solved in place of the design itself; an edge can be refused (more efficient than its
- * class allows), which bounds the band there. The spread of speech is a factor on the mean heat of its over; it is
+ * The spread of speech is a factor on the mean heat of its over; it is
  * an own choice that does not cover every law: log-uniform speech of 50 % average lies 25 % above.
  */
 export function loadDoubts(design: Design): LoadDoubts {
@@ -81,7 +82,14 @@ export function loadDoubts(design: Design): LoadDoubts {
   return {
     efficiency,
     speechHeat: spoken ? speechHeatDoubt(speechRatio(design.service)) : 0,
-    lessEfficient: atEdge(design, efficiency, -1),
-    moreEfficient: atEdge(design, efficiency, 1),
   };
+}
+
+/**
+ * Designs to be solved in place of the design itself. An edge can be refused (more efficient than its class allows),
+ * which bounds the band there.
+ */
+export function efficiencyEdges(design: Design): EfficiencyEdges {
+  const halfWidth = efficiencyHalfWidth(design);
+  return { lessEfficient: atEdge(design, halfWidth, -1), moreEfficient: atEdge(design, halfWidth, 1) };
 }

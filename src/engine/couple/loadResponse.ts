@@ -4,7 +4,7 @@ import { type Service, services } from '../../../shared/solution.ts';
 import { ninetyPercent } from '../numerics/normalQuantile.ts';
 import { type Coupled, couple } from './coupled.ts';
 import { prepareFinal } from './final.ts';
-import { type LoadDoubts, loadDoubts } from './loadDoubts.ts';
+import { efficiencyEdges, type LoadDoubts, loadDoubts } from './loadDoubts.ts';
 import type { Prepared } from './prepare.ts';
 import type { ServiceLoad } from './serviceLoad.ts';
 import { prepareElectrics } from './supplySide.ts';
@@ -161,10 +161,11 @@ export interface LoadResponse {
 export function loadResponse(prepared: Prepared, base: Coupled): LoadResponse {
   const { design } = prepared;
   const doubts = loadDoubts(design);
+  const edges = efficiencyEdges(design);
   const hasConverter = design.converter.kind !== 'none';
   const nominal = variantOf(base);
-  const lessEfficient = variantFor(prepared, base, doubts.lessEfficient);
-  const moreEfficient = variantFor(prepared, base, doubts.moreEfficient);
+  const lessEfficient = variantFor(prepared, base, edges.lessEfficient);
+  const moreEfficient = variantFor(prepared, base, edges.moreEfficient);
   const lossy = hasConverter ? variantFor(prepared, base, atConverterEdge(design, -1)) : null;
   const frugal = hasConverter ? variantFor(prepared, base, atConverterEdge(design, 1)) : null;
 

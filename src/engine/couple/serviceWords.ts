@@ -1,5 +1,6 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import type { Service, ServiceWords } from '../../../shared/solution.ts';
+import { keepLast } from '../numerics/keepLast.ts';
 import { joinUnit, writeDuration, writeNumber } from '../quantity/write.ts';
 import { keyingPattern } from '../signal/keying.ts';
 import { signalOf, slotsOf, speechRatio } from './serviceSignal.ts';
@@ -66,7 +67,13 @@ function modeWords({ service }: Design): Words {
 }
 
 /** Name and definition of each service of a design, for legends, tables and print. */
-export function serviceWords(design: Design): Readonly<Record<Service, ServiceWords>> {
+export const serviceWords = keepLast(
+  findWords,
+  ({ service, amplifier }: Design) => [service, amplifier.class, amplifier.biasKeyed],
+  1,
+);
+
+function findWords(design: Design): Readonly<Record<Service, ServiceWords>> {
   const marksOf = (service: Service) => {
     const signal = signalOf(design, service, []);
     return signal.ok ? signal.value.segments : null;

@@ -1,4 +1,5 @@
 import type { ExposureRow } from '../../../shared/solution.ts';
+import { keepLast } from '../numerics/keepLast.ts';
 import { bandNames, bandTopEdge } from './amateurBands.ts';
 import {
   type ExposureInput,
@@ -31,7 +32,9 @@ export function exemptionPower(input: ExposureInput): number {
  *
  * The exemption is judged at the nearest that people come, or at the least distance where that is not known.
  */
-export function exposureTable(input: ExposureInput): readonly ExposureRow[] {
+export const exposureTable = keepLast(findTable, (input: ExposureInput) => input, 1);
+
+function findTable(input: ExposureInput): readonly ExposureRow[] {
   const effective = exemptionPower(input);
   return bandNames.flatMap((band): ExposureRow[] => {
     const frequency = bandTopEdge(band);

@@ -1,8 +1,8 @@
+import { bracketedRoot } from '../numerics/bracketedRoot.ts';
 import { gaussLegendre } from '../numerics/gaussLegendre.ts';
 import type { Segment } from './deviceLadder.ts';
 import { type PhiValues, phiValues } from './exponentialPhi.ts';
 import { type HeatLaw, type HeatTable, type LawPoint, lawAt } from './heatTable.ts';
-import { risingRoot } from './monotoneRoot.ts';
 
 /** One body with heat capacity that loses heat by a law of its rise: C dθ/dt = P - Q(θ). */
 export interface ThermalNode {
@@ -219,8 +219,8 @@ function linearStart({ law, capacity }: InvertibleNode, segments: readonly Segme
   return rise + swing / -Math.expm1(-rate * period);
 }
 
-/** Width at which the search for a limit ends, relative to the rise there. */
-const limitTolerance = 1e-12;
+/** Width at which the search for a limit ends, relative to the rise there: a thousandth of the error of the time. */
+const limitTolerance = 1e-9;
 
 const timePanels = 6;
 const timePoints = 6;
@@ -280,9 +280,9 @@ export function timeToLimit(
   // The sum rises with the node's own rise; look for the rise at which it meets the limit.
   const highest = Math.min(limit - added(0), settled);
   const excess = (rise: number) => rise + added(timeToRise(node, power, start, rise)) - limit;
-  const width = highest - start;
-  const rise = risingRoot(excess, start, width / 2, limitTolerance * highest, width);
-  return timeToRise(node, power, start, rise);
+  // Nearly straight once the device has settled, so that few steps close in.
+  const root = bracketedRoot(excess, start, highest, { tolerance: limitTolerance * highest });
+  return timeToRise(node, power, start, root.ok ? root.value.root : highest);
 }
 
 /** Time at which what is added to a node that stays where it is meets the limit, s; null when it never does. */

@@ -1,10 +1,12 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkDesign } from '../../../shared/design/file.ts';
 import type { Design } from '../../../shared/design/schema.ts';
-import { spreadingAt } from '../../../src/engine/couple/heatPath.ts';
+import { prepareHeatPath, spreadingAt } from '../../../src/engine/couple/heatPath.ts';
 import { prepare } from '../../../src/engine/couple/prepare.ts';
 import { solve } from '../../../src/engine/couple/solve.ts';
 import { resultOf } from '../resultOf.ts';
+import { anyDesign } from './designArbitrary.ts';
 import { change, exampleOf } from './designs.ts';
 
 const field = exampleOf('field-station-60w');
@@ -56,5 +58,41 @@ describe('the heat path', () => {
     const at = (conductivity: number) => resultOf(spreadingAt(field, path, conductivity));
     expect(at(path.sink.conductivity)).toBeCloseTo(path.spreading, 9);
     expect(at(2 * path.sink.conductivity)).toBeLessThan(path.spreading);
+  });
+});
+
+/** Notes what is read of a record, by the names of its fields. */
+function watched<T extends object>(record: T, name: string, read: Set<string>): T {
+  return new Proxy(record, {
+    get(target, key) {
+      read.add(`${name}${String(key)}`);
+      return Reflect.get(target, key);
+    },
+  });
+}
+
+describe('a heat path that is kept while other things are edited', () => {
+  it('hangs on what it is kept by alone', () => {
+    const read = new Set<string>();
+    fc.assert(
+      fc.property(anyDesign, (design) => {
+        const parts = watched(design.converter.parts, 'parts.', read);
+        const converter = watched({ ...design.converter, parts }, 'converter.', read);
+        prepareHeatPath(watched({ ...design, converter }, '', read), 101_325);
+      }),
+      { numRuns: 300 },
+    );
+    const sections = ['sink', 'device', 'surroundings', 'bench', 'converter'];
+    const allowed = [...sections, 'converter.kind', 'converter.heatTo', 'converter.parts', 'parts.phases'];
+    expect([...read].filter((name) => !allowed.includes(name))).toEqual([]);
+    expect(sections.filter((name) => !read.has(name))).toEqual([]);
+  });
+
+  it('is the same for another final and another wire, and another one for a wider plate', () => {
+    const first = prepare(field).path;
+    expect(prepare(change(field, { amplifier: { pep: 40 }, wiring: { length: 3 } })).path).toBe(first);
+    const wider = prepare(change(field, { sink: { width: field.sink.width + 0.01 } })).path;
+    expect(resultOf(wider).ratingHeat).toBeGreaterThan(resultOf(first).ratingHeat);
+    expect(resultOf(prepare(field).path).ratingHeat).toBe(resultOf(first).ratingHeat);
   });
 });

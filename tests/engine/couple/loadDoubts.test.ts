@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { loadDoubts } from '../../../src/engine/couple/loadDoubts.ts';
+import { efficiencyEdges, loadDoubts } from '../../../src/engine/couple/loadDoubts.ts';
 import { solve } from '../../../src/engine/index.ts';
 import { change, exampleOf } from './designs.ts';
 import { referenceDesign } from './referenceDesign.ts';
@@ -27,7 +27,7 @@ describe('doubts of the load', () => {
     ['devices', referenceDesign],
     ['readings', change(fieldStation, { amplifier: { calibration: 'readings' } })],
   ] as const)('known from %s: less efficient is hotter', (_kind, design) => {
-    const { lessEfficient, moreEfficient } = loadDoubts(design);
+    const { lessEfficient, moreEfficient } = efficiencyEdges(design);
     const heat = [lessEfficient, design, moreEfficient].map((one) => solve(one).values.deviceHeatPep!);
     expect(heat[0]).toBeGreaterThan(heat[1]!);
     expect(heat[1]).toBeGreaterThan(heat[2]!);

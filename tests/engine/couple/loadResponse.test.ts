@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { examples } from '../../../shared/design/examples.ts';
 import { services } from '../../../shared/solution.ts';
-import { loadDoubts } from '../../../src/engine/couple/loadDoubts.ts';
+import { efficiencyEdges, loadDoubts } from '../../../src/engine/couple/loadDoubts.ts';
 import { loadResponse } from '../../../src/engine/couple/loadResponse.ts';
 import { prepare } from '../../../src/engine/couple/prepare.ts';
 import { ninetyPercent } from '../../../src/engine/numerics/normalQuantile.ts';
@@ -23,7 +23,7 @@ describe('answer of the load to its doubts', () => {
       };
       const rows = [
         [0, design],
-        [-ninetyPercent, doubts.lessEfficient],
+        [-ninetyPercent, efficiencyEdges(design).lessEfficient],
         [-ninetyPercent / 2, half],
       ] as const;
       for (const [place, truth] of rows) {

@@ -4,7 +4,7 @@ import { type Service, type Solution, services } from '../../../../shared/soluti
 import { entryFor } from '../../catalogue/index.ts';
 import { bracketedRoot } from '../../numerics/bracketedRoot.ts';
 import { hottestMetal } from '../bandVerdicts.ts';
-import { efficiencyAdvice, loadDoubts } from '../loadDoubts.ts';
+import { efficiencyAdvice, efficiencyEdges } from '../loadDoubts.ts';
 import { converterDoubt, withConverter } from '../loadResponse.ts';
 import { touchOf } from '../people.ts';
 import { prepare } from '../prepare.ts';
@@ -151,14 +151,14 @@ const loadParts = new WeakMap<Design, readonly LoadPart[]>();
 export function loadPartsOf(design: Design): readonly LoadPart[] {
   const known = loadParts.get(design);
   if (known) return known;
-  const doubts = loadDoubts(design);
+  const edges = efficiencyEdges(design);
   const found: LoadPart[] = [
     {
       key: 'amplifier.efficiency',
       label: 'efficiency of the final',
       advice: efficiencyAdvice(design),
       path: 'amplifier.efficiency',
-      edges: [solve(doubts.lessEfficient).values, solve(doubts.moreEfficient).values],
+      edges: [solve(edges.lessEfficient).values, solve(edges.moreEfficient).values],
     },
   ];
   if (design.converter.kind === 'module') {
