@@ -9,7 +9,7 @@ import type { Coupled } from './coupled.ts';
 import type { DutyLimit } from './duty.ts';
 import { ratingRise } from './heatPath.ts';
 import { type Prepared, prepare } from './prepare.ts';
-import { sampleDuty } from './sampleDuty.ts';
+import { type DutyCourse, dutyCourse, sampleDuty } from './sampleDuty.ts';
 import { type CycleState, cycleAt, holdTimeOf } from './serviceCycle.ts';
 import { dutyLimits, solve } from './solve.ts';
 
@@ -30,8 +30,6 @@ const ratingPoints = 12;
 const ratingRises = { lowest: 5, highest: 100 } as const;
 /** What a sample without a steady state counts as, K: silicon is none any more. */
 const runawayTemperature = 900;
-/** Where the search for a sample's duty starts when the design itself has none. */
-const usualDuty = 0.5;
 /** Unknowns with less of the variance are not worth a line. */
 const leastShare = 0.01;
 
@@ -102,14 +100,15 @@ function measure(
   sampler: BandSampler,
   coupled: Sample,
   limits: readonly DutyLimit[],
-  duties: Readonly<Partial<Record<Service, number>>>,
+  courses: Courses,
   withHold: boolean,
 ): void {
   const { design, nominal } = sampler;
   let metal = 0;
   for (const service of services) {
     const start = nominal[service];
-    if (!start) continue;
+    const course = courses[service];
+    if (!start || !course) continue;
     const state = cycleAt(coupled, service, design.service.transmitShare, start.guess);
     putService(columns, service, state.ok ? state.value : null, limits[0]!.limit);
     if (withHold) putHold(columns, service, coupled, limits[0]!.limit);
@@ -117,8 +116,7 @@ function measure(
       metal = Math.max(metal, metalOf(state.value));
       columns.put(`${service}.caseAir`, caseAirOf(coupled, state.value));
     }
-    const from = { planned: start, duty: duties[service] ?? usualDuty };
-    const duty = sampleDuty(coupled, service, limits, from, state.ok ? state.value : null);
+    const duty = sampleDuty(coupled, service, limits, course, state.ok ? state.value : null);
     if (duty !== null) columns.put(`${service}.safeDuty`, duty);
   }
   if (metal > 0) columns.put('metal', metal);
@@ -222,18 +220,17 @@ export function* bandSteps(design: Design, options: BandOptions = {}): Generator
   const made = bandSampler(prepared, seed);
   if (!made.ok) return made;
   const sampler = made.value;
-  const solution = solve(design);
   const limits = dutyLimits(prepared);
-  const duties = dutiesOf(solution.services);
   const columns = new Columns();
   const places: Float64Array[] = [];
   const base = prepared.coupled.ok ? prepared.coupled.value : null;
+  const courses = base ? coursesOf(base, sampler, limits) : {};
   const heats = base ? ratingHeats(base) : [];
   for (let n = 0; n < samples; n++) {
     const row = new Float64Array(sampler.unknowns.length);
     const coupled = sampler.draw(n, row);
     places.push(row);
-    measure(columns, sampler, coupled, limits, duties, n < effort.holds);
+    measure(columns, sampler, coupled, limits, courses, n < effort.holds);
     heats.forEach((heat, i) => {
       columns.put(`rating ${i}`, coupled.path.table.rise(heat) / heat);
     });
@@ -243,15 +240,15 @@ export function* bandSteps(design: Design, options: BandOptions = {}): Generator
   return success(assemble(prepared, sampler, columns, places, heats, { samples, seed }));
 }
 
-type Solved = ReturnType<typeof solve>;
+type Courses = Readonly<Partial<Record<Service, DutyCourse>>>;
 
-function dutiesOf(results: Solved['services']): Partial<Record<Service, number>> {
-  const duties: Partial<Record<Service, number>> = {};
+function coursesOf(base: Coupled, { nominal }: BandSampler, limits: readonly DutyLimit[]): Courses {
+  const courses: Partial<Record<Service, DutyCourse>> = {};
   for (const service of services) {
-    const result = results[service];
-    if (result.ok) duties[service] = result.value.safeDuty;
+    const planned = nominal[service];
+    if (planned) courses[service] = dutyCourse(base, service, limits, planned);
   }
-  return duties;
+  return courses;
 }
 
 function assemble(

@@ -20,6 +20,8 @@ import { type Draft, nominalDraft, type Unknown, unknownsOf } from './unknowns.t
 const sampleNodes = 16;
 /** Bound for the estimated error of a step through its cycle, K; the true error is below 0.01 K (tested). */
 const sampleTolerance = 0.04;
+/** Width to which the junction of a temperature-dependent final is settled in a sample, K. */
+const sampleSettle = 0.01;
 
 /** Draws possible truths of a design and makes each ready to be asked like the design itself. */
 export interface BandSampler {
@@ -38,23 +40,22 @@ export interface Sample extends Coupled {
   readonly caseAir: (heat: number) => number;
 }
 
-function nominalCycles(coupled: Coupled): Partial<Record<Service, CycleState>> {
+function cyclesAt(coupled: Coupled, share: number): Partial<Record<Service, CycleState>> {
   const found: Partial<Record<Service, CycleState>> = {};
   for (const service of services) {
-    const state = cycleAt(coupled, service, coupled.design.service.transmitShare);
+    const state = cycleAt(coupled, service, share);
     if (state.ok) found[service] = state.value;
   }
   return found;
 }
 
-/** Standard deviation of ln(film coefficient) at the hottest planned state. */
-function filmDeviation(
-  sink: Sink,
-  knowledge: SinkKnowledge,
-  nominal: Readonly<Partial<Record<Service, CycleState>>>,
-): number {
+/**
+ * Standard deviation of ln(film coefficient) in the hottest state of the design, planned or without a pause: a plan that
+ * hardly warms the sink must not widen the doubt of a duty that does.
+ */
+function filmDeviation(sink: Sink, knowledge: SinkKnowledge, states: readonly CycleState[]): number {
   if (knowledge.uncertainty !== null) return knowledge.uncertainty;
-  const hottest = Object.values(nominal).reduce<CycleState | null>(
+  const hottest = states.reduce<CycleState | null>(
     (most, state) => (most && most.plateMean >= state.plateMean ? most : state),
     null,
   );
@@ -125,9 +126,10 @@ export function bandSampler(prepared: Prepared, seed: number): Outcome<BandSampl
   const base = coupled.value;
   const { path } = base;
   const knowledge = sinkKnowledge(design, pressure);
-  const nominal = nominalCycles(base);
+  const nominal = cyclesAt(base, design.service.transmitShare);
+  const states = [...Object.values(nominal), ...Object.values(cyclesAt(base, 1))];
   const response: LoadResponse = loadResponse(prepared, base);
-  const unknowns = unknownsOf(design, response, knowledge, filmDeviation(path.sink, knowledge, nominal));
+  const unknowns = unknownsOf(design, response, knowledge, filmDeviation(path.sink, knowledge, states));
   const spread = spreadResponse(prepared, path, unknowns);
   const next: QuasiRandom = quasiRandom(unknowns.length, seed);
   const ambient = design.surroundings.ambient;
@@ -182,7 +184,7 @@ export function bandSampler(prepared: Prepared, seed: number): Outcome<BandSampl
             ? insideStore(design, sampled, pressure, box)
             : openStore(sampled, ambient, sampleTolerance);
         return {
-          ...response.at(draft.load, { ...base, path: sampled, store }),
+          ...response.at(draft.load, { ...base, path: sampled, store, settleTolerance: sampleSettle }),
           caseAir: (heat) => ambient + box.rise(heat),
         };
       },

@@ -16,11 +16,16 @@ export interface Coupled {
   readonly path: HeatPath;
   readonly store: Store;
   readonly receive: PowerPoint;
+  /** Junction temperatures are settled to this, K, before the heat of a temperature-dependent final is believed. */
+  readonly settleTolerance: number;
   /** Hottest amplitude of a final that follows its envelope, at its PEP rail and a junction temperature; null for the others. */
   hottest(junction: number): HottestPoint | null;
   /** Load of a service at a junction temperature, kept when it does not depend on it. */
   load(service: Service, junction: number): Outcome<ServiceLoad>;
 }
+
+/** Of the design itself; far below what is shown. */
+const usualSettleTolerance = 1e-5;
 
 export function couple(
   design: Design,
@@ -40,6 +45,7 @@ export function couple(
     path,
     store,
     receive: receive.value,
+    settleTolerance: usualSettleTolerance,
     hottest: (junction) => hottestAmplitude(final, railAtPep, junction),
     load(service, junction) {
       if (final.feelsTemperature) return table(service, junction);

@@ -8,8 +8,6 @@ import { converterRises, localRise } from './heatPath.ts';
 import type { ServiceLoad } from './serviceLoad.ts';
 import type { StoreRises, StoreSegment } from './store.ts';
 
-/** Junction temperatures are settled to this, K, before the heat of a temperature-dependent final is believed. */
-const settleTolerance = 1e-5;
 const mostRounds = 80;
 /** A junction this hot has run away, K: silicon is no semiconductor any more. */
 const runawayTemperature = 900;
@@ -184,7 +182,8 @@ export function cycleAt(
     const state = cycleWith(coupled, share, load.value, start);
     iterations += state.iterations;
     const done =
-      !coupled.loads.final.feelsTemperature || Math.abs(state.junctionPeak - junction) < settleTolerance;
+      !coupled.loads.final.feelsTemperature ||
+      Math.abs(state.junctionPeak - junction) < coupled.settleTolerance;
     if (done) return success({ ...state, iterations });
     if (state.junctionPeak > runawayTemperature) return runaway(state.junctionPeak);
     const tried = { junction, answer: state.junctionPeak };

@@ -280,8 +280,10 @@ export function timeToLimit(
   // The sum rises with the node's own rise; look for the rise at which it meets the limit.
   const highest = Math.min(limit - added(0), settled);
   const excess = (rise: number) => rise + added(timeToRise(node, power, start, rise)) - limit;
-  // Nearly straight once the device has settled, so that few steps close in.
-  const root = bracketedRoot(excess, start, highest, { tolerance: limitTolerance * highest });
+  // What the device adds in the end leaves this much for the node; usually it has settled by then, and that is the root.
+  const lowest = Math.max(start, limit - added(Number.POSITIVE_INFINITY));
+  if (excess(lowest) >= 0) return timeToRise(node, power, start, lowest);
+  const root = bracketedRoot(excess, lowest, highest, { tolerance: limitTolerance * highest });
   return timeToRise(node, power, start, root.ok ? root.value.root : highest);
 }
 

@@ -50,6 +50,16 @@ describe('band of the results', () => {
     expect(Math.abs(one.low - other.low)).toBeLessThan(2);
   });
 
+  it('says the same of the safe duty whatever duty is planned', () => {
+    const duties = [0, 0.05, 0.4, 1].map((transmitShare) =>
+      edge(bandOf(change(field, { service: { transmitShare } })), 'keyDown.safeDuty'),
+    );
+    for (const { low, high } of duties) {
+      expect(Math.abs(low - duties[0]!.low)).toBeLessThan(5e-3);
+      expect(Math.abs(high! - duties[0]!.high!)).toBeLessThan(5e-3);
+    }
+  });
+
   it('has settled at the usual number of samples: ten times as many move its edges by less than 1 K and 2 % of duty', () => {
     const usual = bandOf(field, 512);
     const many = bandOf(field, 5120);

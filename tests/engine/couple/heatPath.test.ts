@@ -8,6 +8,7 @@ import { solve } from '../../../src/engine/couple/solve.ts';
 import { resultOf } from '../resultOf.ts';
 import { anyDesign } from './designArbitrary.ts';
 import { change, exampleOf } from './designs.ts';
+import { watched } from './watched.ts';
 
 const field = exampleOf('field-station-60w');
 const placed = (...places: { x: number; y: number }[]): Design => change(field, { device: { places } });
@@ -60,16 +61,6 @@ describe('the heat path', () => {
     expect(at(2 * path.sink.conductivity)).toBeLessThan(path.spreading);
   });
 });
-
-/** Notes what is read of a record, by the names of its fields. */
-function watched<T extends object>(record: T, name: string, read: Set<string>): T {
-  return new Proxy(record, {
-    get(target, key) {
-      read.add(`${name}${String(key)}`);
-      return Reflect.get(target, key);
-    },
-  });
-}
 
 describe('a heat path that is kept while other things are edited', () => {
   it('hangs on what it is kept by alone', () => {
