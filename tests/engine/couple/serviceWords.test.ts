@@ -1,8 +1,11 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { startDesign } from '../../../shared/design/start.ts';
 import { dutyWords, serviceWords } from '../../../src/engine/couple/serviceWords.ts';
 import { solve } from '../../../src/engine/index.ts';
+import { anyDesign } from './designArbitrary.ts';
 import { change } from './designs.ts';
+import { watched } from './watched.ts';
 
 const plain = (text: string) => text.replace(/[\u202f\u00a0]/g, ' ');
 
@@ -34,5 +37,17 @@ describe('what the services are called and what they mean', () => {
     expect(cw.marks).toHaveLength(28);
     expect(keyDown.marks?.map((mark) => mark.on)).toEqual([true, false]);
     expect(ssb.marks).toBeNull();
+  });
+
+  it('hang on the service, the class and how the bias is keyed alone, by which they are kept', () => {
+    const read = new Set<string>();
+    fc.assert(
+      fc.property(anyDesign, (design) => {
+        const amplifier = watched(design.amplifier, 'amplifier.', read);
+        serviceWords(watched({ ...design, amplifier }, '', read));
+      }),
+    );
+    const allowed = ['amplifier', 'amplifier.biasKeyed', 'amplifier.class', 'service'];
+    expect([...read].sort()).toEqual(allowed);
   });
 });
