@@ -26,47 +26,14 @@ function describe(key: string, value: number) {
  * it was not asked for; the verdicts are nominal then.
  */
 export function figuresJson(design: Design, solution: Solution, band: Band | null = null): string {
+  // The words are for a page; the findings stand among supply and notes.
+  const { values, words: _words, dutyWords: _duty, findings: _findings, ...rest } = solution;
   const quantities = Object.fromEntries(
-    Object.entries(solution.values).map(([key, value]) => [key, describe(key, value)]),
+    Object.entries(values).map(([key, value]) => [key, describe(key, value)]),
   );
-  const {
-    verdicts,
-    services,
-    cautions,
-    labels,
-    exposure,
-    contacts,
-    burns,
-    reasons,
-    notes,
-    heatPath,
-    powerPath,
-    wires,
-    path,
-    supply,
-    iterations,
-  } = solution;
+  const { verdicts, services, ...parts } = rest;
   return `${JSON.stringify(
-    {
-      name: design.name,
-      verdicts,
-      band,
-      services,
-      quantities,
-      cautions,
-      labels,
-      exposure,
-      contacts,
-      burns,
-      reasons,
-      notes,
-      heatPath,
-      powerPath,
-      wires,
-      path,
-      supply,
-      iterations,
-    },
+    { name: design.name, verdicts, band, services, quantities, ...parts },
     null,
     2,
   )}\n`;

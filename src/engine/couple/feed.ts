@@ -244,22 +244,11 @@ export function averagePoints(points: readonly PowerPoint[], weights: readonly n
   return sum;
 }
 
-/** Averages of the powers of a `PowerPoint`, W, with mean current and mean square current, A and A². */
-export interface AveragePower {
-  readonly sourceCurrent: number;
-  readonly sourceCurrentSquare: number;
-  readonly sourcePower: number;
-  readonly sourceHeat: number;
-  readonly wiringHeat: number;
-  readonly converterHeat: number;
-  readonly boards: number;
-  readonly dcPower: number;
-  readonly drive: number;
-  readonly rfPower: number;
-  readonly deviceHeat: number;
-  readonly networkHeat: number;
-  readonly antenna: number;
-}
+/** What an average leaves of a `PowerPoint`: powers, W, mean current, A, and mean square current, A². */
+export type AveragePower = Omit<
+  PowerPoint,
+  'loadVoltage' | 'mainCurrent' | 'railVoltage' | 'railCurrent' | 'limited'
+> & { readonly sourceCurrentSquare: number };
 
 /** A failure of the supply, retold for the service in which it appears. */
 export function inService(reason: Reason, service: string): Outcome<never> {

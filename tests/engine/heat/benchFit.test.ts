@@ -11,26 +11,10 @@ import { advance } from '../../../src/engine/heat/sinkTransient.ts';
 import cases from '../cases/heat.json' with { type: 'json' };
 import { expectClose } from '../closeTo.ts';
 import { resultOf } from '../resultOf.ts';
+import { descriptionOf } from './referenceSinks.ts';
 
-const { geometry: g } = cases.warmup;
 const model = resultOf(
-  benchModel(
-    {
-      shape: 'fins',
-      width: g.W,
-      length: g.L,
-      baseThickness: g.tb,
-      finCount: g.N,
-      finHeight: g.H,
-      finThickness: g.t,
-      alloy: 'extruded',
-      finish: 'own',
-      emissivity: g.eps,
-      backExposed: false,
-      mass: 1.3,
-    },
-    { channelFactor: 1 },
-  ),
+  benchModel({ ...descriptionOf(cases.warmup.geometry), mass: 1.3 }, { channelFactor: 1 }),
 );
 const unknownCapacity: BenchModel = { ...model, capacityUncertainty: null };
 

@@ -4,27 +4,10 @@ import { benchModel } from '../../../src/engine/heat/benchModel.ts';
 import { fitSteady, systematicUncertainty, updateFilm } from '../../../src/engine/heat/benchUpdate.ts';
 import { expectClose } from '../closeTo.ts';
 import { resultOf } from '../resultOf.ts';
+import { blackSink } from './referenceSinks.ts';
 
-/** The black reference sink. */
-const model = resultOf(
-  benchModel(
-    {
-      shape: 'fins',
-      width: 0.1,
-      length: 0.1,
-      baseThickness: 0.005,
-      finCount: 10,
-      finHeight: 0.025,
-      finThickness: 0.002,
-      alloy: 'extruded',
-      finish: 'own',
-      emissivity: 0.82,
-      backExposed: false,
-      mass: null,
-    },
-    { channelFactor: 1 },
-  ),
-);
+/** With the emissivity of the reference. */
+const model = resultOf(benchModel({ ...blackSink, finish: 'own', emissivity: 0.82 }, { channelFactor: 1 }));
 const instruments = { sensorRise: 0, powerUncertainty: 0.01, temperatureUncertainty: 1 };
 
 describe('steady reading', () => {

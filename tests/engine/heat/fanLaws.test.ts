@@ -1,31 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { linearFan } from '../../../src/engine/heat/fan.ts';
-import { prepareSink, type SinkDescription } from '../../../src/engine/heat/sink.ts';
+import { prepareSink } from '../../../src/engine/heat/sink.ts';
 import { tabulateSink } from '../../../src/engine/heat/sinkTable.ts';
 import { expectClose } from '../closeTo.ts';
 import { resultOf } from '../resultOf.ts';
-
-const black: SinkDescription = {
-  shape: 'fins',
-  width: 0.1,
-  length: 0.1,
-  baseThickness: 0.005,
-  finCount: 10,
-  finHeight: 0.025,
-  finThickness: 0.002,
-  alloy: 'extruded',
-  finish: 'anodised',
-  emissivity: 0.8,
-  backExposed: false,
-  mass: null,
-};
+import { blackSink } from './referenceSinks.ts';
 
 describe('fan on a sink', () => {
   it('takes the better of fan and still air', () => {
     const path = { kind: 'duct' } as const;
-    const blown = resultOf(prepareSink({ ...black, fan: { fan: linearFan(40, 0.02), path } }));
-    const stopped = resultOf(prepareSink({ ...black, fan: { fan: linearFan(40, 0.02, 0), path } }));
-    const still = resultOf(prepareSink(black));
+    const blown = resultOf(prepareSink({ ...blackSink, fan: { fan: linearFan(40, 0.02), path } }));
+    const stopped = resultOf(prepareSink({ ...blackSink, fan: { fan: linearFan(40, 0.02, 0), path } }));
+    const still = resultOf(prepareSink(blackSink));
     expect(blown.heat(340, 300)).toBeGreaterThan(2 * still.heat(340, 300));
     expect(blown.heatDetail(340, 300).total).toBe(blown.heat(340, 300));
     expect(stopped.heat(340, 300)).toBe(still.heat(340, 300));
@@ -36,7 +22,7 @@ describe('fan on a sink', () => {
   });
 
   it('names its doubts and is less certain than the textbook', () => {
-    const outcome = prepareSink({ ...black, fan: { fan: linearFan(40, 0.02), path: { kind: 'open' } } });
+    const outcome = prepareSink({ ...blackSink, fan: { fan: linearFan(40, 0.02), path: { kind: 'open' } } });
     expect(outcome.ok && outcome.notes.map((n) => n.key)).toContain('openFan');
     expect(resultOf(outcome).filmUncertainty(340, 300)).toBeGreaterThanOrEqual(0.15);
   });

@@ -8,25 +8,11 @@ import cases from '../cases/heat.json' with { type: 'json' };
 import { expectClose } from '../closeTo.ts';
 import { resultOf } from '../resultOf.ts';
 import { between } from './geometries.ts';
+import { descriptionOf } from './referenceSinks.ts';
 
 /** The reference sinks have the conductivity of the extruded row, but for one of 170 W/(m K), 0.04 K hotter for it. */
-function describeCase(name: string): SinkDescription {
-  const { geometry: g } = cases.sinks.find((row) => row.name === name)!;
-  return {
-    shape: 'fins',
-    width: g.W,
-    length: g.L,
-    baseThickness: g.tb,
-    finCount: g.N,
-    finHeight: g.H,
-    finThickness: g.t,
-    alloy: 'extruded',
-    finish: 'own',
-    emissivity: g.eps,
-    backExposed: 'back' in g,
-    mass: null,
-  };
-}
+const describeCase = (name: string): SinkDescription =>
+  descriptionOf(cases.sinks.find((row) => row.name === name)!.geometry);
 const black = describeCase('B_black_anodised_100x100');
 
 describe('sink', () => {

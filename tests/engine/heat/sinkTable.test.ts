@@ -10,25 +10,9 @@ import {
 import { expectClose } from '../closeTo.ts';
 import { resultOf } from '../resultOf.ts';
 import { between } from './geometries.ts';
+import { blackSink } from './referenceSinks.ts';
 
-const sinkOf = (change: Partial<SinkDescription>) =>
-  resultOf(
-    prepareSink({
-      shape: 'fins',
-      width: 0.1,
-      length: 0.1,
-      baseThickness: 0.005,
-      finCount: 10,
-      finHeight: 0.025,
-      finThickness: 0.002,
-      alloy: 'extruded',
-      finish: 'anodised',
-      emissivity: 0.8,
-      backExposed: false,
-      mass: null,
-      ...change,
-    }),
-  );
+const sinkOf = (change: Partial<SinkDescription>) => resultOf(prepareSink({ ...blackSink, ...change }));
 
 /** Open gaps, gaps where the two channel correlations cross, tight gaps, a bare panel, a large sink. */
 const sinks = [

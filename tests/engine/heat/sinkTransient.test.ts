@@ -14,19 +14,10 @@ import {
 import cases from '../cases/heat.json' with { type: 'json' };
 import { expectClose } from '../closeTo.ts';
 import { between } from './geometries.ts';
+import { geometryOf } from './referenceSinks.ts';
 
 const { geometry: g, C: capacity, P: power, t: times, dT: rises, keyed, T_amb: air } = cases.warmup;
-const array = prepareFinArray({
-  width: g.W,
-  length: g.L,
-  baseThickness: g.tb,
-  finCount: g.N,
-  finHeight: g.H,
-  finThickness: g.t,
-  conductivity: g.k,
-  emissivity: g.eps,
-  backExposed: false,
-});
+const array = prepareFinArray(geometryOf(g));
 const plain = { pressure: 101325, filmFactor: 1, channelFactor: 1 };
 const law = tabulateHeat([(rise) => finArrayHeat(array, air + rise, air, air, plain).total]);
 const node: InvertibleNode = { law, capacity };
