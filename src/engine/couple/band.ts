@@ -280,7 +280,7 @@ function assemble(
     edges,
     states,
     verdicts: bandVerdicts(prepared, solution, edges, states, runaway),
-    people: bandPeople(prepared, solution, edges.metal),
+    people: bandPeople(prepared, solution, edges),
     ranking,
     metalRanking: metal?.length === places.length ? rankingOf(sampler, places, metal) : [],
     duty,

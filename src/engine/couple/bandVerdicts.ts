@@ -158,18 +158,15 @@ function peopleLine(verdict: Verdict, design: Design, solution: Solution, metal:
   return peopleVerdict(people.judgement, values);
 }
 
-/** Cautions, labels and burns with the touchable temperature at the edge of its band. */
-export function bandPeople(
-  { design }: Prepared,
-  solution: Solution,
-  metal: Edges | undefined,
-): PeopleAtEdge | null {
+/** Cautions, labels and burns with touchable temperature and junction at the edges of their bands. */
+export function bandPeople({ design }: Prepared, solution: Solution, edges: AllEdges): PeopleAtEdge | null {
   const nominal = hottestMetal(solution);
-  const edge = metal?.high;
+  const edge = edges.metal?.high;
   if (nominal === null || edge === undefined || edge === null) return null;
   const people = judgePeople(design, nominal, edge);
   const { values } = solution;
   const junctions = services.flatMap((service) => values[`${service}.junctionPeak`] ?? []);
+  const pessimistic = services.flatMap((service) => edges[`${service}.junctionPeak`]?.high ?? []);
   const figures = cautionFigures(design, people, {
     faultCurrent: values.faultCurrent ?? null,
     fuseRating: values.fuseRating ?? null,
@@ -177,6 +174,7 @@ export function bandPeople(
     inputCurrent: values.inputCurrentPep ?? null,
     coolingTime: values.coolingTime ?? null,
     junctionPeak: junctions.length > 0 ? Math.max(...junctions) : null,
+    junctionEdge: pessimistic.length > 0 ? Math.max(...pessimistic) : null,
     railVoltage: values.railVoltagePep ?? null,
     sinkMass: values.sinkMass ?? null,
   });

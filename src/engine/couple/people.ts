@@ -110,6 +110,8 @@ export interface PeopleInputs {
   readonly inputCurrent: number | null;
   readonly coolingTime: number | null;
   readonly junctionPeak: number | null;
+  /** At the pessimistic edge of its band; null while there is none. */
+  readonly junctionEdge: number | null;
   /** At the peak of the envelope, V; null when there is no such point. */
   readonly railVoltage: number | null;
   readonly sinkMass: number | null;
@@ -142,6 +144,7 @@ export function cautionFigures(design: Design, people: PeopleFigures, inputs: Pe
     surface: limits.surface,
     coolingTime: inputs.coolingTime,
     junctionPeak: inputs.junctionPeak,
+    junctionEdge: inputs.junctionEdge,
     maximumJunction: device.maximumJunction,
     pep: amplifier.pep,
     swr: amplifier.swr,

@@ -217,6 +217,7 @@ export function solve(design: Design): Solution {
     inputCurrent: point?.sourceCurrent ?? null,
     coolingTime: coupled.ok && metal !== null ? coolingOf(coupled.value, cycles, metal) : null,
     junctionPeak: hottestJunction(cycles),
+    junctionEdge: null,
     railVoltage: point?.railVoltage ?? null,
     sinkMass: path.ok ? path.value.sink.mass : null,
   });

@@ -35,6 +35,8 @@ export interface CautionFigures {
   readonly coolingTime: number | null;
   /** Highest junction temperature within the cycle, and the greatest of the data sheet, K. */
   readonly junctionPeak: number | null;
+  /** The same at the pessimistic edge of its band, K; null while there is no band. */
+  readonly junctionEdge: number | null;
   readonly maximumJunction: number;
   /** Forward peak envelope power at the antenna connector, W. */
   readonly pep: number;

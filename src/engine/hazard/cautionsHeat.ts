@@ -46,9 +46,12 @@ const hotMetalActions: Readonly<Record<Severity, string>> = {
   note: 'Do not rest a hand on it.',
 };
 
-export const hotJunction: CautionBuilder = ({ junctionPeak, maximumJunction }) => {
+export const hotJunction: CautionBuilder = (figures) => {
+  const { junctionPeak, junctionEdge, maximumJunction } = figures;
   const stop = maximumJunction - junctionMargin;
-  if (junctionPeak === null || junctionPeak <= stop) return null;
+  if (junctionPeak === null) return null;
+  if (junctionPeak <= stop)
+    return hotAtEdge(junctionPeak, junctionEdge ?? junctionPeak, maximumJunction, stop);
   const reached = nearestDegree(junctionPeak);
   const end = nearestDegree(maximumJunction);
   return {
@@ -61,3 +64,25 @@ export const hotJunction: CautionBuilder = ({ junctionPeak, maximumJunction }) =
     source: 'deviceLimit',
   };
 };
+
+/** Nominally in order, but the figures are not known well enough to rule a failure out. */
+function hotAtEdge(
+  nominal: number,
+  edge: number,
+  maximumJunction: number,
+  stop: number,
+): ReturnType<CautionBuilder> {
+  if (edge <= stop) return null;
+  const end = nearestDegree(maximumJunction);
+  const reached = edge > maximumJunction ? `more than ${end}` : nearestDegree(edge);
+  return {
+    key: 'hotJunction',
+    severity: 'danger',
+    title: 'Stop: the transistors may fail',
+    figure: reached,
+    sentence: `The junction would reach ${nearestDegree(nominal)} in the planned duty nominally, but ${reached} at the pessimistic edge. Stop is at ${nearestDegree(stop)}, ${junctionMargin} K short of the data sheet’s end at ${end}. A part that fails this way can burst.`,
+    action:
+      'Do not key this design before its doubt is smaller: log a bench run of the sink, measure what is guessed. Or take less power or duty.',
+    source: 'deviceLimit',
+  };
+}

@@ -50,6 +50,18 @@ describe('band of the results', () => {
     expect(Math.abs(one.low - other.low)).toBeLessThan(2);
   });
 
+  it('warns of a junction that comes to the stop at the pessimistic edge alone', () => {
+    const stop = field.device.maximumJunction - 10;
+    const close = change(field, { service: { transmitShare: 1 }, surroundings: { ambient: 302 } });
+    const found = bandOf(close);
+    const nominal = solve(close);
+    const keys = (cautions: readonly { readonly key: string }[]) => cautions.map(({ key }) => key);
+    expect(nominal.values['keyDown.junctionPeak']).toBeLessThan(stop);
+    expect(keys(nominal.cautions)).not.toContain('hotJunction');
+    expect(edge(found, 'keyDown.junctionPeak').high).toBeGreaterThan(stop);
+    expect(keys(found.people!.cautions)).toContain('hotJunction');
+  });
+
   it('says the same of the safe duty whatever duty is planned', () => {
     const duties = [0, 0.05, 0.4, 1].map((transmitShare) =>
       edge(bandOf(change(field, { service: { transmitShare } })), 'keyDown.safeDuty'),

@@ -29,6 +29,7 @@ const figures: CautionFigures = {
   surface: 'metal',
   coolingTime: 1500,
   junctionPeak: kelvin(110),
+  junctionEdge: null,
   maximumJunction: kelvin(175),
   pep: 100,
   swr: 1,
@@ -131,6 +132,17 @@ describe('a junction that is too hot', () => {
     );
     const beyond = find('hotJunction', { junctionPeak: kelvin(190), maximumJunction: kelvin(175) });
     expect(beyond?.title).toBe('Stop: the transistors would fail');
+  });
+
+  it('stands where only the pessimistic edge comes to the stop, and says how it is meant', () => {
+    const edge = { junctionPeak: kelvin(140), maximumJunction: kelvin(175) };
+    expect(find('hotJunction', { ...edge, junctionEdge: kelvin(164) })).toBeUndefined();
+    const found = find('hotJunction', { ...edge, junctionEdge: kelvin(168) });
+    expect(found?.title).toBe('Stop: the transistors may fail');
+    expect(found?.sentence).toMatch(/140 °C in .* nominally, but 168 °C at the pessimistic edge/);
+    expect(found?.action).toMatch(/bench run/);
+    // A sample that has run away has no temperature worth a figure.
+    expect(find('hotJunction', { ...edge, junctionEdge: kelvin(626) })?.figure).toBe('more than 175 °C');
   });
 });
 
