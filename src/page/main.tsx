@@ -1,7 +1,6 @@
 import { lazy } from 'solid-js';
 import { render } from 'solid-js/web';
 import type { EngineBeside } from '../worker/engineClient.ts';
-import { restFar } from './parts/farRest.ts';
 import { Sheet } from './Sheet.tsx';
 import { keepOffline } from './state/offline.ts';
 import { createPace, PaceProvider } from './state/pace.ts';
@@ -37,7 +36,6 @@ export function begin(engine: EngineBeside): void {
 /** Keeping the sheet for times without a network waits until nothing else is to do. */
 function ready(root: HTMLElement, state: SheetState): void {
   root.setAttribute('data-ready', 'true');
-  restFar(root);
   if (!import.meta.env.PROD) return;
   const keep = () => void keepOffline(state);
   if (typeof requestIdleCallback === 'function') requestIdleCallback(keep, { timeout: longestWait });
