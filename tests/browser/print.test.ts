@@ -56,6 +56,7 @@ test.each(examples.map(({ key }, index) => [key, index] as const))(
     const solution = solve(design);
     expect(text).toContain(design.name);
     expect(text).toContain('nine of ten; judged at the pessimistic edge');
+    expect(text).toContain('fine: within the limits');
     for (const verdict of solution.verdicts) expect(text).toContain(verdict.name);
     for (const caution of solution.cautions) expect(text).toContain(`${caution.title.replace(/:.*/, '')}`);
     expect(text).toMatch(/\d to \d+ °C/);

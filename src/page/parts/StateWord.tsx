@@ -3,6 +3,10 @@ import type { State } from '../../../shared/solution.ts';
 
 const words: Readonly<Record<State, string>> = { fine: 'fine', close: 'close', over: 'over' };
 
+/** What the three words mean, wherever verdicts stand. */
+export const stateKey =
+  'fine: within the limits, temperatures at their pessimistic edge too; close: only nominally, or just past; over: beyond, or unknown';
+
 /** How a figure stands against its limit: a sign and a word; the colour only repeats it. */
 export function StateWord(props: { state: State }) {
   return (

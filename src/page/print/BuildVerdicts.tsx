@@ -1,5 +1,5 @@
 import { For, Show } from 'solid-js';
-import { StateWord } from '../parts/StateWord.tsx';
+import { StateWord, stateKey } from '../parts/StateWord.tsx';
 import { labelAt } from '../state/fields.ts';
 import { useSheet } from '../state/sheet.ts';
 
@@ -37,6 +37,7 @@ export function BuildVerdicts() {
           </For>
         </tbody>
       </table>
+      <p class="build-key">{stateKey}</p>
       <For each={sheet.results.solution()?.reasons ?? []}>
         {(reason) => <p class="build-alert">{reason.sentence}</p>}
       </For>

@@ -1,7 +1,7 @@
 import { createSignal, For, Index, onCleanup, onMount, Show } from 'solid-js';
 import type { State, Verdict } from '../../../shared/solution.ts';
 import { fieldId } from '../parts/fieldId.ts';
-import { StateWord } from '../parts/StateWord.tsx';
+import { StateWord, stateKey } from '../parts/StateWord.tsx';
 import { labelAt } from '../state/fields.ts';
 import { useSheet } from '../state/sheet.ts';
 
@@ -54,10 +54,7 @@ export function Verdicts() {
       <h2 class="band-title" id="verdicts-title">
         Verdicts <HowSure />
       </h2>
-      <p class="state-key">
-        fine: within the limits, temperatures at their pessimistic edge too; close: only nominally, or just
-        past; over: beyond, or unknown
-      </p>
+      <p class="state-key">{stateKey}</p>
       <Older />
       <div ref={table} class="verdict-table" classList={{ older: sheet.store.wrong().length > 0 }}>
         <Index each={verdicts()}>
