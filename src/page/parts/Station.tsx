@@ -41,7 +41,8 @@ export function Station(props: StationProps) {
         </h3>
         {props.found}
       </div>
-      <Show when={props.wide}>
+      {/* Not asked by its value: each look at it makes its plots and tables anew. */}
+      <Show when={'wide' in props}>
         <div class="wide">{props.wide}</div>
       </Show>
     </section>
