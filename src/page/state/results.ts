@@ -15,6 +15,7 @@ import {
   type WarmUp,
 } from '../../../shared/solution.ts';
 import type { SupplyCurves } from '../../../shared/supplyCurves.ts';
+import { keepSame } from './keepSame.ts';
 
 /** An answer that is there or will be: the engine computes beside the page, in tests within it. */
 export type Soon<T> = T | Promise<T>;
@@ -66,7 +67,7 @@ export interface Results {
 const restBeforeBand = 300;
 
 /** News of the band's progress is rounded down to this: each one paints the page, and nobody reads more of them. */
-const progressStep = 0.25;
+const progressStep = 0.5;
 
 /** Calls back a little later; returns a way to take it back. */
 export type Schedule = (work: () => void) => () => void;
@@ -139,7 +140,7 @@ export function createResults(
       () => engine.solve(current),
       (found) => {
         batch(() => {
-          setSolution(found);
+          setSolution((before) => keepSame(before, found));
           setSolved(current);
           setBand(undefined);
           setFault(null);
@@ -186,7 +187,7 @@ export function createResults(
   ): void {
     const [piece, ...rest] = pieces;
     if (piece === undefined) {
-      setCurves(assemble(found));
+      setCurves((before) => keepSame(before, assemble(found)));
       resting = setTimeout(() => turn === latest && computeBand(turn, current), restBeforeBand);
       return;
     }
