@@ -5,7 +5,9 @@ import { converterFields, type PlatePart, partLayout, plateParts } from '../../.
 import type { PlateMap as WarmPlate } from '../../../shared/solution.ts';
 import { writeQuantity } from '../../engine/quantity/write.ts';
 import { SavePicture } from '../export/SavePicture.tsx';
+import { createNear } from '../parts/near.ts';
 import { ServicePicker } from '../parts/ServicePicker.tsx';
+import { followAtRest } from '../state/follow.ts';
 import { usePace } from '../state/pace.ts';
 import {
   hasSpots,
@@ -49,8 +51,13 @@ export function PlateMap() {
     return found.ok ? null : found.reason.sentence;
   });
   const view = createMemo(() => viewOf(store.view.sink), viewOf(store.view.sink), { equals: sameValues });
+  const drawn = followAtRest(
+    map,
+    createNear(() => figure),
+    pace,
+  );
   const isotherms = createMemo(() => {
-    const shown = map();
+    const shown = drawn();
     return shown ? isothermsOf(shown, view(), layout()) : [];
   });
 

@@ -7,6 +7,9 @@ import type { SheetState } from './sheet.ts';
 /** What is out of sight follows once the figures rest this long, ms. */
 const restBeforeFollowing = 120;
 
+/** Edits and page must have rested this long before long drawings out of sight are drawn, ms. */
+export const restBeforeFarDrawings = 1500;
+
 /**
  * The sheet as one band of the page sees it: in sight its figures are the newest at once; out of sight they follow in
  * a free moment, so that a key stroke pays only for what its reader can see change.
@@ -25,6 +28,7 @@ export function followInSight(sheet: SheetState, near: Accessor<boolean>, pace: 
     solved: held(results.solved),
     curves: held(results.curves),
     band: held(results.band),
+    bandProgress: held(results.bandProgress),
   };
   catchUp(results, near, pace, () => setTurn((now) => now + 1));
   return { ...sheet, results: followed, nameOf: createNames(sheet, followed.solution) };
@@ -59,4 +63,19 @@ function catchUp(results: Results, near: Accessor<boolean>, pace: Pace, follow: 
     }),
   );
   onCleanup(() => clearTimeout(resting));
+}
+
+/** What takes long to draw: the newest while it is in sight, else the newest of when the page last came to rest. */
+export function followAtRest<T>(newest: Accessor<T>, near: Accessor<boolean>, pace: Pace): Accessor<T> {
+  const [followed, setFollowed] = createSignal(untrack(newest));
+  let resting: ReturnType<typeof setTimeout> | undefined;
+  const follow = () => setFollowed(() => untrack(newest));
+  createEffect(() => {
+    newest();
+    clearTimeout(resting);
+    if (near()) follow();
+    else resting = setTimeout(() => pace.last(follow), restBeforeFarDrawings);
+  });
+  onCleanup(() => clearTimeout(resting));
+  return followed;
 }

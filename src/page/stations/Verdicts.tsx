@@ -1,9 +1,13 @@
 import { createSignal, For, Index, onCleanup, onMount, Show } from 'solid-js';
 import type { State, Verdict } from '../../../shared/solution.ts';
 import { fieldId } from '../parts/fieldId.ts';
+import { createNear } from '../parts/near.ts';
 import { StateWord, stateKey } from '../parts/StateWord.tsx';
 import { labelAt } from '../state/fields.ts';
-import { useSheet } from '../state/sheet.ts';
+import { followInSight } from '../state/follow.ts';
+import { usePace } from '../state/pace.ts';
+import type { Results } from '../state/results.ts';
+import { SheetProvider, useSheet } from '../state/sheet.ts';
 
 const names: Readonly<Record<Verdict['key'], string>> = {
   ssb: 'SSB',
@@ -32,13 +36,21 @@ const waiting: readonly Line[] = (['ssb', 'cw', 'keyDown', 'supply', 'people'] a
   sentence: '\u00a0',
 }));
 
+function linesOf({ band, solution }: Results): readonly Line[] {
+  return band()?.verdicts ?? solution()?.verdicts ?? waiting;
+}
+
 /** The five lines at the head of the sheet. Once they have scrolled away, a short form stays at the top. */
 export function Verdicts() {
   const sheet = useSheet();
-  const verdicts = (): readonly Line[] =>
-    sheet.results.band()?.verdicts ?? sheet.results.solution()?.verdicts ?? waiting;
   const [away, setAway] = createSignal(false);
   let table!: HTMLDivElement;
+  // One of the two is in sight; the table follows later while it is the other one.
+  const inTable = followInSight(
+    sheet,
+    createNear(() => table),
+    usePace(),
+  );
 
   onMount(() => {
     if (typeof IntersectionObserver === 'undefined') return;
@@ -52,12 +64,15 @@ export function Verdicts() {
   return (
     <section class="verdicts" aria-labelledby="verdicts-title">
       <h2 class="band-title" id="verdicts-title">
-        Verdicts <HowSure />
+        Verdicts{' '}
+        <SheetProvider value={inTable}>
+          <HowSure />
+        </SheetProvider>
       </h2>
       <p class="state-key">{stateKey}</p>
       <Older />
       <div ref={table} class="verdict-table" classList={{ older: sheet.store.wrong().length > 0 }}>
-        <Index each={verdicts()}>
+        <Index each={linesOf(inTable.results)}>
           {(verdict) => (
             <a class={`verdict verdict-${verdict().state ?? 'waiting'}`} href={`#${stations[verdict().key]}`}>
               <span class="verdict-name">{verdict().name}</span>
@@ -83,7 +98,7 @@ export function Verdicts() {
         )}
       </Show>
       <nav class="verdict-bar" aria-label="Verdicts in short" hidden={!away()}>
-        <Index each={verdicts()}>
+        <Index each={linesOf(sheet.results)}>
           {(verdict) => (
             <a class={`verdict-${verdict().state ?? 'waiting'}`} href={`#${stations[verdict().key]}`}>
               <span class="bar-name">{verdict().name}</span>

@@ -1,6 +1,6 @@
 import { createRoot, createSignal } from 'solid-js';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { followInSight } from '../../../src/page/state/follow.ts';
+import { followAtRest, followInSight } from '../../../src/page/state/follow.ts';
 import { atOncePace } from '../../../src/page/state/pace.ts';
 import { sheetAround } from '../support.tsx';
 
@@ -44,6 +44,49 @@ describe('a band of the sheet', () => {
     sheet.store.edit('amplifier.pep', 33);
     setNear(true);
     expect(power(followed)).toBe(33);
+    dispose();
+  });
+});
+
+describe('a drawing that takes long', () => {
+  beforeEach(() => vi.useFakeTimers());
+  afterEach(() => vi.useRealTimers());
+
+  function draw() {
+    return createRoot((dispose) => {
+      const [near, setNear] = createSignal(true);
+      const [newest, setNewest] = createSignal(1);
+      return { drawn: followAtRest(newest, near, atOncePace), setNewest, setNear, dispose };
+    });
+  }
+
+  it('is the newest in sight', () => {
+    const { drawn, setNewest, dispose } = draw();
+    setNewest(2);
+    expect(drawn()).toBe(2);
+    dispose();
+  });
+
+  it('waits out of sight until edits have come to rest', () => {
+    const { drawn, setNewest, setNear, dispose } = draw();
+    setNear(false);
+    vi.runAllTimers();
+    for (const edit of [2, 3, 4]) {
+      setNewest(edit);
+      vi.advanceTimersByTime(1000);
+    }
+    expect(drawn()).toBe(1);
+    vi.advanceTimersByTime(1000);
+    expect(drawn()).toBe(4);
+    dispose();
+  });
+
+  it('is drawn as soon as it comes into sight', () => {
+    const { drawn, setNewest, setNear, dispose } = draw();
+    setNear(false);
+    setNewest(2);
+    setNear(true);
+    expect(drawn()).toBe(2);
     dispose();
   });
 });

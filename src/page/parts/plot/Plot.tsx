@@ -1,10 +1,11 @@
 import { createEffect, createSignal, createUniqueId, For, on, onCleanup, onMount, Show } from 'solid-js';
 import { render } from 'solid-js/web';
 import { SavePicture } from '../../export/SavePicture.tsx';
+import { restBeforeFarDrawings } from '../../state/follow.ts';
 import { usePace } from '../../state/pace.ts';
 import { useSheet } from '../../state/sheet.ts';
 import { whenNear } from '../near.ts';
-import { type CanvasPlot, loadPlotting, mountPlot, restBeforeFarPlots } from './canvas.ts';
+import { type CanvasPlot, loadPlotting, mountPlot } from './canvas.ts';
 import type { PlotData, PlotSeries } from './data.ts';
 import { SvgPlot } from './SvgPlot.tsx';
 
@@ -71,7 +72,7 @@ export function Plot(props: {
     };
     // In sight at once; far from the screen a plot is its words, cursor and table until the page has long been at rest.
     const unwatch = whenNear(host, beginOnce);
-    const resting = setTimeout(() => pace.last(() => gone || beginOnce()), restBeforeFarPlots);
+    const resting = setTimeout(() => pace.last(() => gone || beginOnce()), restBeforeFarDrawings);
     onCleanup(() => {
       gone = true;
       unwatch();

@@ -1,4 +1,5 @@
 import type uPlot from 'uplot';
+import { restBeforeFarDrawings } from '../../state/follow.ts';
 import { watchNear } from '../near.ts';
 import { lastPoint, type PlotData, type PlotSeries, spread } from './data.ts';
 
@@ -14,8 +15,6 @@ export interface CanvasPlot {
 type Maker = typeof uPlot;
 
 const labelSize = 13;
-/** Edits and page must have rested this long before plots out of sight are drawn, ms. */
-export const restBeforeFarPlots = 1500;
 const rightMargin = 84;
 const edgesAlpha = 0.1;
 
@@ -108,7 +107,7 @@ export function mountPlot(
     if (drawn || asked) return;
     clearTimeout(resting);
     if (!near) {
-      resting = setTimeout(() => whenAtRest(draw), restBeforeFarPlots);
+      resting = setTimeout(() => whenAtRest(draw), restBeforeFarDrawings);
       return;
     }
     asked = true;
