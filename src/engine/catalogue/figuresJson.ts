@@ -2,6 +2,7 @@ import type { Band } from '../../../shared/band.ts';
 import { fileUnits } from '../../../shared/design/fields.ts';
 import type { Design } from '../../../shared/design/schema.ts';
 import type { Solution } from '../../../shared/solution.ts';
+import { takenFrom, validity } from './grounds.ts';
 import { entryFor } from './index.ts';
 import { sources } from './sources.ts';
 
@@ -17,6 +18,8 @@ function describe(key: string, value: number) {
     given: entry.given === true,
     formula: entry.formula ?? null,
     method: entry.method ?? null,
+    from: takenFrom[entry.key] ?? null,
+    holds: validity[entry.key] ?? null,
     source: entry.source ? (sources[entry.source] ?? null) : null,
   };
 }

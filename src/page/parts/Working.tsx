@@ -1,8 +1,10 @@
 import { createMemo, For, Show } from 'solid-js';
 import type { Service } from '../../../shared/solution.ts';
+import { takenFrom, validity } from '../../engine/catalogue/grounds.ts';
 import { type QuantityEntry, quantities } from '../../engine/catalogue/index.ts';
 import { sources } from '../../engine/catalogue/sources.ts';
 import { writeQuantity } from '../../engine/quantity/write.ts';
+import { givenGroups } from '../state/given.ts';
 import { useSheet } from '../state/sheet.ts';
 import { parseFormula } from './formula.ts';
 import { equationMath, expressionMath, figureMath, symbolMath, unitMath } from './mathml.ts';
@@ -15,6 +17,9 @@ const statusWords: Readonly<Record<string, string>> = {
   'own choice': 'a choice of this sheet',
   'own computation': 'computed for this sheet',
 };
+
+/** Stands for a value that is not there. */
+const unknown = '?';
 
 /** Four figures in a working: enough to follow the sum, more than the result deserves. */
 const workingDigits = 4;
@@ -30,7 +35,7 @@ export function Working(props: { entry: QuantityEntry; service?: Service }) {
     const value = siOf(name);
     const entry = quantities[name];
     return value === undefined || !entry
-      ? '?'
+      ? unknown
       : writeQuantity(value, entry.dimension, undefined, workingDigits);
   };
   const tree = createMemo(() =>
@@ -63,7 +68,14 @@ export function Working(props: { entry: QuantityEntry; service?: Service }) {
     // Formulas may be wider than the column: the region scrolls, so it must take the keyboard.
     // biome-ignore lint/a11y/useSemanticElements: a group of lines, not of form controls
     <div class="working" role="group" tabindex="0" aria-label={`Working of ${props.entry.label}`}>
-      <Show when={props.entry.method}>{(method) => <p>{method()}</p>}</Show>
+      <Show when={props.entry.method}>
+        {(method) => (
+          <>
+            <p>{method()}</p>
+            <TakenFrom entry={props.entry} written={written} />
+          </>
+        )}
+      </Show>
       <Show when={formula()}>
         <p class="working-formula">{formula()}</p>
         <p class="working-formula">{putIn()}</p>
@@ -77,8 +89,45 @@ export function Working(props: { entry: QuantityEntry; service?: Service }) {
           </For>
         </ul>
       </Show>
+      <Show when={validity[props.entry.key]}>{(holds) => <p class="source-line">Holds: {holds()}</p>}</Show>
       <SourceOf name={props.entry.source} />
     </div>
+  );
+}
+
+interface TakenRow {
+  readonly label: string;
+  readonly value: string;
+  /** Of a quantity; entries of the design have none. */
+  readonly symbol: string | null;
+}
+
+/** What a method takes: quantities and entries with their values; entries that do not apply are left out. */
+function TakenFrom(props: { entry: QuantityEntry; written: (name: string) => string }) {
+  const sheet = useSheet();
+  const rows = createMemo((): readonly TakenRow[] => {
+    const given = givenGroups(sheet.store.design(), sheet.preferences.unitOf).flatMap((group) => group.rows);
+    return (takenFrom[props.entry.key] ?? []).flatMap((name): TakenRow[] => {
+      const entry = quantities[name];
+      const value = props.written(name);
+      if (entry) return value === unknown ? [] : [{ label: entry.label, value, symbol: entry.symbol }];
+      const row = given.find(({ path }) => path === name);
+      if (!row || row.idle) return [];
+      return [{ label: row.label, value: row.value, symbol: null }];
+    });
+  });
+  return (
+    <Show when={rows().length > 0}>
+      <ul class="working-names">
+        <For each={rows()}>
+          {({ label, value, symbol }) => (
+            <li>
+              {symbol ? equationMath([symbolMath(symbol), figureMath(value)]) : `${value},`} {label}
+            </li>
+          )}
+        </For>
+      </ul>
+    </Show>
   );
 }
 
