@@ -50,7 +50,7 @@ export const benchRunSchema = z.strictObject({
     help: 'What was logged: warming up, cooling down, or readings that had come to rest.',
     options: benchKinds,
   }),
-  power: number({
+  power: maybeNumber({
     label: 'Power in the resistor',
     dimension: 'power',
     min: 0.05,
@@ -64,7 +64,7 @@ export const benchRunSchema = z.strictObject({
     max: 0.3,
     help: 'Plus-minus of the power: 2 % with two ordinary meters.',
   }),
-  air: number({
+  air: maybeNumber({
     label: 'Room air during the run',
     dimension: 'temperature',
     min: 233.15,

@@ -8,6 +8,7 @@ import { drawnUncertainty, weighedUncertainty } from '../heat/benchModel.ts';
 import { type FilmKnowledge, updateFilm } from '../heat/benchUpdate.ts';
 import { prepareSink, type Sink } from '../heat/sink.ts';
 import { usualFilmUncertainty } from '../heat/sinkLaws.ts';
+import { keepLast } from '../numerics/keepLast.ts';
 import { benchRunFit, type FittedRun } from './benchRunFit.ts';
 import { hasFan, sinkDescription } from './sinkDescription.ts';
 
@@ -289,9 +290,18 @@ export function benchReportOf(design: Design): Outcome<BenchReport> {
   return benchReport(design, pressureAtAltitude(design.surroundings.altitude));
 }
 
-/** Results for the last few sinks and logs. */
-const kept = new Map<string, SinkKnowledge>();
-const mostKept = 8;
+interface KnowledgeQuestion {
+  readonly design: Design;
+  /** Pa */
+  readonly pressure: number;
+}
+
+const knowledgeKept = 8;
+const keptKnowledge = keepLast(
+  findKnowledge,
+  ({ design, pressure }: KnowledgeQuestion) => [design.sink, design.bench, pressure],
+  knowledgeKept,
+);
 
 /**
  * What is known of the sink of a design when its bench runs are taken in. The same sink and runs give the kept answer.
@@ -299,15 +309,12 @@ const mostKept = 8;
  * @param pressure Pa
  */
 export function sinkKnowledge(design: Design, pressure: number): SinkKnowledge {
-  if (design.bench.length === 0) return notMeasured;
-  const key = JSON.stringify([design.sink, design.bench, pressure]);
-  const known = kept.get(key);
-  if (known) return known;
+  return design.bench.length === 0 ? notMeasured : keptKnowledge({ design, pressure });
+}
+
+function findKnowledge({ design, pressure }: KnowledgeQuestion): SinkKnowledge {
   const joined = join(design, pressure);
-  const found = joined.ok ? knowledgeOf(joined.value) : notMeasured;
-  if (kept.size >= mostKept) kept.delete(kept.keys().next().value ?? '');
-  kept.set(key, found);
-  return found;
+  return joined.ok ? knowledgeOf(joined.value) : notMeasured;
 }
 
 function knowledgeOf({ film, capacity, counted, notes }: Joined): SinkKnowledge {

@@ -6,6 +6,7 @@ import { type BenchModel, benchModel } from '../heat/benchModel.ts';
 import { fitSteady } from '../heat/benchUpdate.ts';
 import { plateSpread } from '../heat/plateSpread.ts';
 import { prepareSink, type Sink } from '../heat/sink.ts';
+import { keepLast } from '../numerics/keepLast.ts';
 import { ninetyPercent } from '../numerics/normalQuantile.ts';
 import { sinkDescription } from './sinkDescription.ts';
 
@@ -28,9 +29,9 @@ export interface FittedRun {
 }
 
 /** Rise of the sensor's place over the plate's mean per watt in the resistor, K/W; 0 where the foot does not fit. */
-function sensorRise(logged: LoggedSink, run: BenchRunInput, sink: Sink): number {
+function sensorRise(logged: LoggedSink, run: BenchRunInput, air: number, sink: Sink): number {
   const { width, length, baseThickness } = logged;
-  const film = sink.heat(run.air + usualRise, run.air) / (usualRise * sink.plateArea);
+  const film = sink.heat(air + usualRise, air) / (usualRise * sink.plateArea);
   const foot = { x: width / 2, y: length / 2, width: run.resistorWidth, length: run.resistorLength };
   const plate = { width, length, thickness: baseThickness, conductivity: sink.conductivity, film };
   const spread = plateSpread(plate, [foot]);
@@ -42,19 +43,47 @@ function sensorRise(logged: LoggedSink, run: BenchRunInput, sink: Sink): number 
   return spread.value.pointRise(beside, foot.y, [1]);
 }
 
-/** Room air at each reading, K: as logged, the last one logged where a row has none; that of the run where no row has. */
-function roomAir({ readings, air }: BenchRunInput): readonly number[] {
-  let last = readings.find(({ room }) => room !== null)?.room ?? air;
+/** Room air of a run, K: as logged first, that of the run where no row has one; null where neither says it. */
+function firstAir({ readings, air }: BenchRunInput): number | null {
+  return readings.find(({ room }) => room !== null)?.room ?? air;
+}
+
+/** Room air at each reading, K: as logged, the last one logged where a row has none. */
+function roomAir({ readings }: BenchRunInput, first: number): readonly number[] {
+  let last = first;
   return readings.map(({ room }) => {
     last = room ?? last;
     return last;
   });
 }
 
-/** A run as the fit takes it: 90 % half-widths become standard deviations. */
-function asRun(logged: LoggedSink, run: BenchRunInput, sink: Sink): BenchRun {
+/** What only the builder can say of a run: power in the resistor, W, and room air, K. */
+interface Said {
+  readonly power: number;
+  readonly air: number;
+}
+
+function saidOf(run: BenchRunInput): Outcome<Said> {
   const power = run.kind === 'coolDown' ? 0 : run.power;
-  const rooms = roomAir(run);
+  const air = firstAir(run);
+  if (power === null) {
+    return failure(
+      'benchPowerMissing',
+      'Enter the power in the resistor as you measured it: volts times amperes.',
+    );
+  }
+  if (air === null) {
+    return failure(
+      'benchAirMissing',
+      'Enter the room air during the run, or log it in a column “room [°C]”.',
+    );
+  }
+  return success({ power, air });
+}
+
+/** A run as the fit takes it: 90 % half-widths become standard deviations. */
+function asRun(logged: LoggedSink, run: BenchRunInput, { power, air }: Said, sink: Sink): BenchRun {
+  const rooms = roomAir(run, air);
   const readings: readonly BenchReading[] = run.readings.map(({ time, temperature }, i) => ({
     time,
     plate: temperature,
@@ -63,7 +92,7 @@ function asRun(logged: LoggedSink, run: BenchRunInput, sink: Sink): BenchRun {
   return {
     readings,
     power,
-    sensorRise: sensorRise(logged, run, sink),
+    sensorRise: sensorRise(logged, run, air, sink),
     powerUncertainty: power > 0 ? run.powerDoubt / ninetyPercent : 0,
     temperatureUncertainty: run.sensorDoubt / ninetyPercent,
   };
@@ -116,14 +145,23 @@ function findingOf(model: BenchModel, kind: BenchRunInput['kind'], run: BenchRun
   return { found, startPlate: fit.value.startPlate, rejected: fit.value.rejected };
 }
 
-function fitted(input: BenchRunInput, logged: LoggedSink, pressure: number): Outcome<FittedRun> {
+interface FitQuestion {
+  readonly input: BenchRunInput;
+  readonly logged: LoggedSink;
+  /** Pa */
+  readonly pressure: number;
+}
+
+function fitted({ input, logged, pressure }: FitQuestion): Outcome<FittedRun> {
+  const said = saidOf(input);
+  if (!said.ok) return said;
   const description = sinkDescription(logged);
   if (!description.ok) return description;
   const sink = prepareSink(description.value, { pressure });
   if (!sink.ok) return sink;
   const model = benchModel(description.value, { pressure });
   if (!model.ok) return model;
-  const run = asRun(logged, input, sink.value);
+  const run = asRun(logged, input, said.value, sink.value);
   return success({
     sink: sink.value,
     model: model.value,
@@ -132,9 +170,9 @@ function fitted(input: BenchRunInput, logged: LoggedSink, pressure: number): Out
   });
 }
 
-/** Fits of the last few runs: a fit costs more than all the rest of a design, and no edit of the sink changes it. */
-const kept = new Map<string, Outcome<FittedRun>>();
-const mostKept = 12;
+/** A fit costs more than all the rest of a design, and no edit of the sink changes it. */
+const fitsKept = 12;
+const keptFit = keepLast(fitted, (question) => question, fitsKept);
 
 /**
  * What a run says of the sink it was logged on, by the model of that sink; the present sink has no say in it.
@@ -142,14 +180,9 @@ const mostKept = 12;
  * The same run and sink give the kept answer.
  *
  * @param pressure Pa
- * @returns failures as `sinkDescription` and `prepareSink`, where the sink it was logged on is none
+ * @returns failures as `sinkDescription` and `prepareSink`, where the sink it was logged on is none; `benchPowerMissing` and
+ * `benchAirMissing` where the run does not say them
  */
 export function benchRunFit(input: BenchRunInput, logged: LoggedSink, pressure: number): Outcome<FittedRun> {
-  const key = JSON.stringify([input, logged, pressure]);
-  const known = kept.get(key);
-  if (known) return known;
-  const found = fitted(input, logged, pressure);
-  if (kept.size >= mostKept) kept.delete(kept.keys().next().value ?? '');
-  kept.set(key, found);
-  return found;
+  return keptFit({ input, logged, pressure });
 }

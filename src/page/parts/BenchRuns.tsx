@@ -14,15 +14,13 @@ const mostFaults = 6;
 /** Typing that rests this long is finished enough to speak of what is wrong, ms. */
 const restBeforeFaults = 600;
 
-/** Power of a new run: near what the plate gets, so that its rise is near the working rise; W. */
-const usualPower = 20;
-
-function newRun(kind: BenchRunInput['kind'], power: number, sink: LoggedSink): BenchRunInput {
+/** What only a meter knows stays empty: a figure that stands there already is soon taken for the one measured. */
+function newRun(kind: BenchRunInput['kind'], sink: LoggedSink): BenchRunInput {
   return {
     kind,
-    power,
+    power: null,
     powerDoubt: 0.02,
-    air: 295.15,
+    air: null,
     sensorDoubt: 1,
     sensorPlace: 'beside',
     resistorWidth: 0.015,
@@ -40,14 +38,10 @@ const kindNames: Readonly<Record<BenchRunInput['kind'], string>> = {
 
 /** All runs of the design, each with its log as a text; runs are added and taken away. */
 export function BenchRuns() {
-  const { store, results } = useSheet();
+  const { store } = useSheet();
   const runs = () => store.view.bench;
   const setRuns = (next: readonly BenchRunInput[]) =>
     store.change((design) => ({ ...design, bench: [...next] }), 'bench.');
-  const power = () => {
-    const heat = results.solution()?.values['keyDown.plateHeat'];
-    return heat === undefined || heat < 1 ? usualPower : Number(heat.toPrecision(1));
-  };
   return (
     <>
       <Index each={runs()}>
@@ -83,7 +77,7 @@ export function BenchRuns() {
               <button
                 type="button"
                 class="plain-button"
-                onClick={() => setRuns([...runs(), newRun(kind, power(), loggedSink(store.design().sink))])}
+                onClick={() => setRuns([...runs(), newRun(kind, loggedSink(store.design().sink))])}
               >
                 {kindNames[kind]}
               </button>

@@ -146,6 +146,11 @@ function Steps() {
     const { ratingResistance, sinkHeatCapacity } = sheet.results.solution()?.values ?? {};
     return ratingResistance && sinkHeatCapacity ? writeDuration(ratingResistance * sinkHeatCapacity) : '';
   };
+  /** What the plate gets in an unbroken carrier: near enough for its rise. */
+  const power = () => {
+    const heat = sheet.results.solution()?.values['keyDown.plateHeat'];
+    return heat === undefined ? '' : writeQuantity(Number(heat.toPrecision(1)), 'power', 'W', 1);
+  };
   const rise = () => {
     const values = sheet.results.solution()?.values ?? {};
     const plate = values[`${sheet.service()}.plateMean`];
@@ -185,8 +190,9 @@ function Steps() {
             </li>
             <li>
               Choose the power so that the plate rises between half and twice its working rise
-              <Show when={rise()}>, here about {rise()}</Show>. Measure volts and amperes at the resistor,
-              hot: P = V × I.
+              <Show when={rise()}>, here about {rise()}</Show>
+              <Show when={power()}>; about {power()} does it here</Show>. Measure volts and amperes at the
+              resistor, hot: P = V × I.
             </li>
             <li>
               One thermometer on the plate, beside the resistor or near a corner, pressed on with a drop of

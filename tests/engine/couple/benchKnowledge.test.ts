@@ -51,11 +51,28 @@ describe('bench runs of a design', () => {
     expect(miss(reportOf([{ ...sparse, readings: everyTenth }]))).toBeLessThan(0.03);
   });
 
+  it('asks for the power and the room that a run does not say, and goes on without it meanwhile', () => {
+    const warm = warmUpRun(even, { film: 0.9, capacity: 1 });
+    const bare = warm.readings.map((reading) => ({ ...reading, room: null }));
+    const asked = (run: Partial<BenchRunInput>) => {
+      const report = reportOf([{ ...warm, readings: bare, ...run }]);
+      const { found } = report.runs[0]!;
+      expect(report.counted).toBe(0);
+      expect(report.filmFactor).toBe(1);
+      return found.ok ? null : found.reason.key;
+    };
+    expect(asked({ power: null })).toBe('benchPowerMissing');
+    expect(asked({ air: null })).toBe('benchAirMissing');
+    expect(asked({ kind: 'coolDown', power: null, air: null })).toBe('benchAirMissing');
+    const logged = warm.readings.map((reading) => ({ ...reading, room: warm.air }));
+    expect(reportOf([{ ...warm, air: null, readings: logged }]).counted).toBe(1);
+  });
+
   it('takes a room of its own for every run', () => {
     const warm = warmUpRun(even, { film: 0.9, capacity: 1 });
     const cold = {
       ...warm,
-      air: warm.air - 10,
+      air: warm.air! - 10,
       readings: warm.readings.map((r) => ({ ...r, temperature: r.temperature - 10 })),
     };
     const found = reportOf([warm, cold]).runs.map(({ found: run }) => resultOf(run).filmFactor);

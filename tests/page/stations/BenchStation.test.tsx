@@ -96,6 +96,12 @@ describe('the sink a run was logged on', () => {
   const lengthNow = (length: number) => (design: Design) => ({ ...design, sink: { ...design.sink, length } });
   const mended = () => screen.queryByRole('button', { name: 'run 1 was made on the sink as now given' });
 
+  it('begins without a power and a room that nobody has measured', () => {
+    const { store } = begin([]);
+    fireEvent.click(screen.getByRole('button', { name: 'a warm-up' }));
+    expect(store.design().bench[0]).toMatchObject({ power: null, air: null, readings: [] });
+  });
+
   it('is kept with the first reading, as it then stands, and no later', () => {
     const { store } = begin([]);
     fireEvent.click(screen.getByRole('button', { name: 'a warm-up' }));
