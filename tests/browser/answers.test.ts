@@ -1,27 +1,7 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { violations } from './accessibility.ts';
 import { beginWith, openSheet } from './support.ts';
-
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-interface AxeGlobal {
-  readonly axe: {
-    run(where: string, options: object): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-  };
-}
-
-/** Accessibility faults of the station with all its answers in it. */
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axeSource);
-  return page.evaluate(async () => {
-    const found = await (globalThis as unknown as AxeGlobal).axe.run('#answers', {
-      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
-    });
-    return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`);
-  });
-}
 
 const plain = (text: string | null) => (text ?? '').replace(/\s+/g, ' ').trim();
 
@@ -40,7 +20,7 @@ async function openFailing() {
 }
 
 async function faultless(page: Page): Promise<void> {
-  expect(await violations(page)).toEqual([]);
+  expect(await violations(page, '#answers')).toEqual([]);
   const widths = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
   expect(widths[0]).toBeLessThanOrEqual(widths[1]!);
 }

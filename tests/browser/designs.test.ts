@@ -1,36 +1,16 @@
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { examples } from '../../shared/design/examples.ts';
 import { parseDesign, writeDesign } from '../../shared/design/file.ts';
 import { readLink, writeLink } from '../../shared/design/link.ts';
+import { violations } from './accessibility.ts';
 import { openDesigns, openSheet, untilReady } from './support.ts';
-
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 const nameOn = (page: Page) => page.getByLabel('Design name').inputValue();
 const power = (page: Page) => page.locator('#field-amplifier-pep');
 /** Longer than typing rests before it is kept, ms. */
 const rest = 600;
-
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axeSource);
-  return page.evaluate(async () => {
-    const { axe } = globalThis as unknown as {
-      axe: {
-        run(
-          where: string,
-          options: object,
-        ): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-      };
-    };
-    const found = await axe.run('.head', {
-      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
-    });
-    return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`);
-  });
-}
 
 describe('several designs', () => {
   test('are begun, changed, renamed, duplicated, deleted and brought back, by the keyboard alone', async () => {
@@ -97,7 +77,7 @@ describe('several designs', () => {
     await panel.getByRole('button', { name: 'Duplicate' }).first().click();
     await panel.getByRole('button', { name: 'Delete' }).last().click();
     await panel.getByRole('button', { name: 'Rename' }).first().click();
-    expect(await violations(page)).toEqual([]);
+    expect(await violations(page, '.head')).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
   });
 

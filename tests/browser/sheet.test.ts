@@ -1,41 +1,16 @@
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { examples } from '../../shared/design/examples.ts';
 import { parseDesign, writeDesign } from '../../shared/design/file.ts';
+import { violations } from './accessibility.ts';
 import { openDesigns, openSheet } from './support.ts';
-
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 const carrier = (page: Page) =>
   page
     .locator('main')
     .getByText(/of the time.*, or .* from cold/)
     .first();
-
-interface AxeRule {
-  readonly id: string;
-  readonly nodes: readonly { readonly html: string }[];
-}
-
-interface AxeGlobal {
-  readonly axe: {
-    run(options: object): Promise<{ readonly violations: AxeRule[]; readonly passes: AxeRule[] }>;
-  };
-}
-
-async function violations(page: Page): Promise<string[]> {
-  // The sheet's policy forbids inline scripts, so the checker comes through the debugger, not the page.
-  await page.evaluate(axeSource);
-  const found = await page.evaluate(() =>
-    (globalThis as unknown as AxeGlobal).axe.run({
-      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
-    }),
-  );
-  expect(found.passes.length).toBeGreaterThan(15);
-  return found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 120)}`);
-}
 
 describe('a wrong entry', () => {
   test('says what is wrong beside the field, keeps the last figures and the text, and survives a reload', async () => {
@@ -149,7 +124,7 @@ describe('for everyone', () => {
         () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
       );
       expect(overflow).toBeLessThanOrEqual(0);
-      expect(await violations(page)).toEqual([]);
+      expect(await violations(page, 'html', 15)).toEqual([]);
     },
   );
 
