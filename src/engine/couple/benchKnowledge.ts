@@ -1,5 +1,5 @@
 import type { BenchFinding, BenchReport, BenchRunReport } from '../../../shared/bench.ts';
-import { loggedSink } from '../../../shared/design/loggedSink.ts';
+import { changedSince, loggedSink } from '../../../shared/design/loggedSink.ts';
 import type { Design, LoggedSink, SinkInput } from '../../../shared/design/schema.ts';
 import { type Note, note, type Outcome, success } from '../../../shared/outcome.ts';
 import { pressureAtAltitude } from '../heat/air.ts';
@@ -33,6 +33,8 @@ export interface SinkKnowledge {
   readonly capacityUncertainty: number | null;
   /** Runs that count. */
   readonly counted: number;
+  /** Fields in which the present sink is not the one of some run that counts: no run has taken their doubt in. */
+  readonly changed: readonly (keyof LoggedSink)[];
   readonly notes: readonly Note[];
 }
 
@@ -42,6 +44,7 @@ export const notMeasured: SinkKnowledge = {
   capacityFactor: null,
   capacityUncertainty: null,
   counted: 0,
+  changed: [],
   notes: [],
 };
 
@@ -131,6 +134,7 @@ interface Joined {
   readonly ownFilmFactor: number;
   readonly capacity: { readonly factor: number; readonly uncertainty: number } | null;
   readonly counted: number;
+  readonly changed: readonly (keyof LoggedSink)[];
   readonly notes: readonly Note[];
 }
 
@@ -163,6 +167,7 @@ function join(design: Design, pressure: number): Outcome<Joined> {
     ownFilmFactor: own.value.filmFactor,
     capacity: joinedCapacity(sound, design.sink.mass !== null),
     counted: sound.length,
+    changed: [...new Set(sound.flatMap(({ logged }) => changedSince(logged, design.sink)))],
     notes: notesOf(present.value, examined, sound, film.value.filmFactor),
   });
 }
@@ -317,7 +322,7 @@ function findKnowledge({ design, pressure }: KnowledgeQuestion): SinkKnowledge {
   return joined.ok ? knowledgeOf(joined.value) : notMeasured;
 }
 
-function knowledgeOf({ film, capacity, counted, notes }: Joined): SinkKnowledge {
+function knowledgeOf({ film, capacity, counted, changed, notes }: Joined): SinkKnowledge {
   if (counted === 0) return { ...notMeasured, notes };
   return {
     filmFactor: film.filmFactor,
@@ -325,6 +330,7 @@ function knowledgeOf({ film, capacity, counted, notes }: Joined): SinkKnowledge 
     capacityFactor: capacity?.factor ?? null,
     capacityUncertainty: capacity?.uncertainty ?? null,
     counted,
+    changed,
     notes,
   };
 }

@@ -1,6 +1,6 @@
 import type { Doubt } from '../../../shared/design/doubtSchema.ts';
 import { caliperDoubt, guessDoubt, rulerDoubt } from '../../../shared/design/instruments.ts';
-import type { Design, SinkInput } from '../../../shared/design/schema.ts';
+import type { Design, LoggedSink, SinkInput } from '../../../shared/design/schema.ts';
 import { drawnUncertainty, weighedUncertainty } from '../heat/benchModel.ts';
 import { interfaceResistance, pressedShare } from '../heat/interface.ts';
 import { conductivityRange, emissivityOf, emissivityRange, metalOf } from '../heat/materials.ts';
@@ -290,7 +290,8 @@ const speechUnknown: Unknown = {
  * Everything uncertain in a design, each with its spread (90 % ranges; log-normal except lengths, which are normal).
  *
  * Once bench runs have corrected the sink, its lengths and finish are no unknowns of their own: the runs measured what
- * the sink sheds with the lengths as they are, and the correction takes up whatever the drawing has wrong.
+ * the sink sheds with the lengths as they are, and the correction takes up whatever the drawing has wrong. What was
+ * changed since then stays in doubt.
  *
  * @param filmDeviation standard deviation of ln(film coefficient)
  */
@@ -301,6 +302,8 @@ export function unknownsOf(
   filmDeviation: number,
 ): readonly Unknown[] {
   const measured = knowledge.uncertainty !== null;
+  const inDoubt = (field: keyof LoggedSink) => !measured || knowledge.changed.includes(field);
+  const finish = inDoubt('finish') || inDoubt('emissivity');
   return [
     filmUnknown(filmDeviation, measured),
     efficiencyUnknown(design, response),
@@ -311,8 +314,9 @@ export function unknownsOf(
     ...(response.hasConverter ? [converterUnknown(design)] : []),
     conductivityUnknown(design),
     caseUnknown(design),
-    ...(measured
-      ? []
-      : [emissivityUnknown(design), ...lengthsOf(design.sink).map((field) => lengthUnknown(design, field))]),
+    ...(finish ? [emissivityUnknown(design)] : []),
+    ...lengthsOf(design.sink)
+      .filter(inDoubt)
+      .map((field) => lengthUnknown(design, field)),
   ];
 }

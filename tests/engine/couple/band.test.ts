@@ -2,10 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Band, Edges } from '../../../shared/band.ts';
 import { examples } from '../../../shared/design/examples.ts';
+import { loggedSink } from '../../../shared/design/loggedSink.ts';
 import type { Design } from '../../../shared/design/schema.ts';
 import { services } from '../../../shared/solution.ts';
 import { band, bandSteps } from '../../../src/engine/couple/band.ts';
+import { bandSampler } from '../../../src/engine/couple/bandSampler.ts';
 import { bandHeadline, bandState } from '../../../src/engine/couple/bandVerdicts.ts';
+import { prepare } from '../../../src/engine/couple/prepare.ts';
 import { ratingCurve, solve, sweep } from '../../../src/engine/index.ts';
 import { resultOf } from '../resultOf.ts';
 import { warmUpRun } from './benchRuns.ts';
@@ -125,6 +128,25 @@ describe('band of the results', () => {
     expect(width(bandOf(measured), 'keyDown.junctionPeak')).toBeLessThan(
       width(bandOf(guessed), 'keyDown.junctionPeak'),
     );
+  });
+
+  it('counts the doubt of what was changed since a bench run, and of no other length', () => {
+    const run = { ...warmUpRun(field, { film: 0.9, capacity: 1 }), sink: loggedSink(field.sink) };
+    const logged = { ...field, bench: [run] };
+    const drawn = (design: Design) =>
+      resultOf(bandSampler(prepare(design), 1))
+        .unknowns.map(({ key }) => key)
+        .filter((key) => key.startsWith('sink.'));
+    expect(drawn(logged)).toEqual([]);
+    expect(drawn(change(logged, { sink: { length: 0.12 } }))).toEqual(['sink.length']);
+    const painted = resultOf(bandSampler(prepare(change(logged, { sink: { finish: 'painted' } })), 1));
+    expect(painted.unknowns.map(({ key }) => key)).toContain('emissivity');
+    const guessed = {
+      ...change(logged, { sink: { length: 0.12 } }),
+      doubts: { 'sink.length': 'guess' as const },
+    };
+    const measured = { ...guessed, doubts: { 'sink.length': 'caliper' as const } };
+    expect(width(bandOf(guessed), 'ratingHeat')).toBeGreaterThan(1.1 * width(bandOf(measured), 'ratingHeat'));
   });
 
   it('is narrower for the sink once a bench run has measured it', () => {
