@@ -1,4 +1,4 @@
-import { type Accessor, createMemo, createSignal } from 'solid-js';
+import { type Accessor, createComputed, createMemo, createSignal } from 'solid-js';
 import type { Design } from '../../../shared/design/schema.ts';
 import { applies } from './applies.ts';
 import { type Leaf, withLeaf } from './fields.ts';
@@ -59,25 +59,41 @@ function withoutBelow(typed: Snapshot['typed'], prefix: string): Snapshot['typed
   return Object.fromEntries(Object.entries(typed).filter(([path]) => !path.startsWith(prefix)));
 }
 
-/** Untouched sections are shared between designs, so a memo for each stops the news of an edit at its border. */
+/**
+ * Untouched sections are shared between designs, so the news of an edit stops at their borders. They are signals set
+ * one by one: from a memo each, an edit would call on every field of the sheet to see whether it is meant.
+ */
 function sectionView(first: Design, design: Accessor<Design>): Design {
   const view = {} as Record<string, unknown>;
-  for (const key of Object.keys(first) as (keyof Design)[]) {
-    const section = createMemo(() => design()[key]);
+  const followers = (Object.keys(first) as (keyof Design)[]).map((key) => {
+    const [section, setSection] = createSignal<unknown>(first[key]);
     Object.defineProperty(view, key, { get: section, enumerable: true });
-  }
+    return (now: Design) => setSection(() => now[key]);
+  });
+  createComputed(() => {
+    const now = design();
+    for (const follow of followers) follow(now);
+  });
   return view as unknown as Design;
 }
+
+const sameList = (before: readonly string[], now: readonly string[]) =>
+  before.length === now.length && before.every((each, index) => each === now[index]);
 
 /** The state of the sheet: one valid design, the texts as typed, and every step back and forth. */
 export function createSheetStore(first: Snapshot): SheetStore {
   const [history, setHistory] = createSignal<History<Snapshot>>(startHistory(first));
   const snapshot = createMemo(() => history().present);
   const design = createMemo(() => snapshot().design);
-  const wrong = createMemo(() =>
-    Object.entries(snapshot().typed)
-      .filter(([path, typed]) => typed.reason !== null && applies(design(), path))
-      .map(([path]) => path),
+  // An edit that leaves the texts and the wrong entries as they are calls nobody who reads them.
+  const texts = createMemo(() => snapshot().typed);
+  const wrong = createMemo(
+    () =>
+      Object.entries(texts())
+        .filter(([path, typed]) => typed.reason !== null && applies(design(), path))
+        .map(([path]) => path),
+    [],
+    { equals: sameList },
   );
   const view = sectionView(first.design, design);
   const push = (next: Omit<Snapshot, 'id'>, group: string | null) =>
@@ -88,7 +104,7 @@ export function createSheetStore(first: Snapshot): SheetStore {
     view,
     snapshot,
     wrong,
-    typed: (path) => snapshot().typed[path],
+    typed: (path) => texts()[path],
     edit(path, value, said) {
       const rest = without(snapshot().typed, path);
       const typed = said === undefined ? rest : { ...rest, [path]: { ...said, reason: null } };
