@@ -4,8 +4,8 @@ import type { Pace } from './pace.ts';
 import type { Results } from './results.ts';
 import type { SheetState } from './sheet.ts';
 
-/** What is out of sight follows once the figures rest this long, ms. */
-const restBeforeFollowing = 120;
+/** What is out of sight follows once the figures rest this long, ms: longer than between two turns of a value. */
+const restBeforeFollowing = 700;
 
 /** Edits and page must have rested this long before long drawings out of sight are drawn, ms. */
 export const restBeforeFarDrawings = 1500;
