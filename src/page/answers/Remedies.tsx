@@ -12,7 +12,8 @@ import { StateWord } from '../parts/StateWord.tsx';
 import { useSheet } from '../state/sheet.ts';
 import { createAnswer } from './createAnswer.ts';
 import { rememberRemedies } from './lastRemedies.ts';
-import { Asking, Picker, Taken, takeEdits } from './parts.tsx';
+import { Asking, Picker, TakenNote } from './parts.tsx';
+import { type Taken, takeEdits } from './taken.ts';
 
 /** Worst first, so that the page begins where the design does not fit; the 12 V side can forbid all services. */
 const severity = { over: 0, close: 1, fine: 2 } as const;
@@ -28,7 +29,7 @@ export function Remedies(props: { edge: Edge }) {
     if (list && design) rememberRemedies(design, list);
   });
   const [picked, setPicked] = createSignal<VerdictKey>();
-  const [taken, setTaken] = createSignal<string | null>(null);
+  const [taken, setTaken] = createSignal<Taken | null>(null);
   const verdicts = () => sheet.results.band()?.verdicts ?? sheet.results.solution()?.verdicts ?? [];
   const worst = () =>
     [...verdicts()]
@@ -39,8 +40,7 @@ export function Remedies(props: { edge: Edge }) {
   const ask = (pairs = false) => answer.ask({ verdict: verdict(), edge: props.edge, pairs });
 
   function take(remedy: Remedy): void {
-    takeEdits(sheet.store, remedy.edits);
-    setTaken(remedy.title);
+    setTaken(takeEdits(sheet.store, remedy.title, remedy.edits));
   }
 
   return (
@@ -61,7 +61,7 @@ export function Remedies(props: { edge: Edge }) {
         onPick={(key) => setPicked(key as VerdictKey)}
       />
       <Asking words="Find what to change" answer={answer} onAsk={() => ask()}>
-        <Taken words={taken()} onUndone={() => setTaken(null)} />
+        <TakenNote taken={taken()} />
         <Show when={answer.result()}>
           {(list) => (
             <div classList={{ older: answer.older() }}>

@@ -10,8 +10,9 @@ import { useSheet } from '../state/sheet.ts';
 import { createAnswer } from './createAnswer.ts';
 import { createTarget, type TypedTarget } from './createTarget.ts';
 import { type ChoiceGroup, targetGroups, unknownGroups } from './fieldChoices.ts';
-import { Asking, Picker, solvedDesign, Taken, TypedValue, takeEdits } from './parts.tsx';
+import { Asking, Picker, solvedDesign, TakenNote, TypedValue } from './parts.tsx';
 import { unknownPlot } from './plots.ts';
+import { type Taken, takeEdits } from './taken.ts';
 
 /** One given value as the unknown, one result or two as the target. */
 export function SolveFor(props: { edge: Edge }) {
@@ -21,7 +22,7 @@ export function SolveFor(props: { edge: Edge }) {
   const first = createTarget('keyDown.safeDuty', '50 %');
   const second = createTarget('ssb.safeDuty', '100 %');
   const [withSecond, setWithSecond] = createSignal(false);
-  const [taken, setTaken] = createSignal<string | null>(null);
+  const [taken, setTaken] = createSignal<Taken | null>(null);
   const [asked, setAsked] = createSignal({ path: 'sink.length', quantity: 'keyDown.safeDuty', value: 0.5 });
   const unknowns = createMemo(() => unknownGroups(solvedDesign(sheet)));
   const groups = createMemo(() => targetGroups(sheet.results.solution()?.values ?? {}, sheet.nameOf));
@@ -40,8 +41,7 @@ export function SolveFor(props: { edge: Edge }) {
   }
 
   function take(found: FoundValue, answered: UnknownAnswer): void {
-    takeEdits(sheet.store, [found.edit]);
-    setTaken(`${answered.label}, ${found.words}`);
+    setTaken(takeEdits(sheet.store, `${answered.label}, ${found.words}`, [found.edit]));
   }
 
   const reason = () => {
@@ -83,7 +83,7 @@ export function SolveFor(props: { edge: Edge }) {
         </button>
       </p>
       <Asking words="Find the value" answer={answer} disabled={targets() === null} onAsk={ask}>
-        <Taken words={taken()} onUndone={() => setTaken(null)} />
+        <TakenNote taken={taken()} />
         <div role="status" classList={{ older: answer.older() }}>
           <Show when={reason()}>{(sentence) => <p class="answer-sentence">{sentence()}</p>}</Show>
           <Show when={found()}>

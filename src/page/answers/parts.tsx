@@ -1,13 +1,11 @@
 import { createMemo, For, type JSX, Show } from 'solid-js';
-import type { Edge, Edit } from '../../../shared/answers.ts';
-import { withLoggedSinks } from '../../../shared/design/loggedSink.ts';
+import type { Edge } from '../../../shared/answers.ts';
 import type { Design } from '../../../shared/design/schema.ts';
 import type { AnswerKind } from '../../worker/answersMessages.ts';
-import { withValue } from '../state/fields.ts';
 import { type SheetState, useSheet } from '../state/sheet.ts';
-import type { SheetStore } from '../state/store.ts';
 import type { Answer } from './createAnswer.ts';
 import type { ChoiceGroup } from './fieldChoices.ts';
+import { standingOf, type Taken, withdraw } from './taken.ts';
 
 /** A list of words to choose from, on a line of the form. */
 export function Picker(props: {
@@ -167,35 +165,24 @@ export function solvedDesign(sheet: SheetState): Design {
   return sheet.results.solved() ?? sheet.store.design();
 }
 
-/** Makes changes of the design as one step back; texts typed in those fields go with it. */
-export function takeEdits(store: SheetStore, edits: readonly Edit[]): void {
-  store.commit();
-  for (const { path, value } of edits) {
-    // Runs stay with the sink they were logged on, as the answer took them.
-    store.change((design) => withValue(withLoggedSinks(design), path, value), path, 'answers');
-  }
-  store.commit();
-}
-
-/** What was taken last, with the way back. */
-export function Taken(props: { words: string | null; onUndone: () => void }) {
+/** What was taken last, for as long as it stands, with the way back. */
+export function TakenNote(props: { taken: Taken | null }) {
   const { store } = useSheet();
+  const standing = createMemo(() => props.taken && standingOf(store, props.taken));
   return (
     <p class="taken" role="status">
-      <Show when={props.words}>
-        {(words) => (
+      <Show when={props.taken && standing() !== 'gone' && props.taken}>
+        {(taken) => (
           <>
-            Taken: {words()}.{' '}
-            <button
-              type="button"
-              class="plain-button"
-              onClick={() => {
-                store.undo();
-                props.onUndone();
-              }}
+            Taken: {taken().words}.{' '}
+            <Show
+              when={standing() === 'whole'}
+              fallback="What it changed has been edited since; Undo leads back step by step."
             >
-              take it back
-            </button>
+              <button type="button" class="plain-button" onClick={() => withdraw(store, taken())}>
+                take it back
+              </button>
+            </Show>
           </>
         )}
       </Show>

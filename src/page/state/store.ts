@@ -39,6 +39,10 @@ export interface SheetStore {
    * `group` are one step until `commit`.
    */
   readonly change: (update: (design: Design) => Design, prefix?: string, group?: string) => void;
+  /** Another state of the same design, one step back. */
+  readonly replace: (design: Design, typed: Snapshot['typed']) => void;
+  /** Whether a state was lived through on the way to the present one: not undone, nor too long ago. */
+  readonly stands: (state: Snapshot) => boolean;
   /** Ends the edit in progress (the field was left). */
   readonly commit: () => void;
   /** Another design altogether; undo brings the old one back. */
@@ -121,6 +125,8 @@ export function createSheetStore(first: Snapshot): SheetStore {
       const typed = prefix === undefined ? snapshot().typed : withoutBelow(snapshot().typed, prefix);
       push({ design: update(design()), typed }, group ?? null);
     },
+    replace: (next, said) => push({ design: next, typed: said }, null),
+    stands: (state) => history().present === state || history().past.includes(state),
     commit: () => setHistory(closeGroup),
     open: (next) => setHistory((now) => record(now, next, null)),
     undo: () => setHistory(undo),
