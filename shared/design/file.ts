@@ -57,6 +57,9 @@ function parseJson(text: string): { ok: true; raw: unknown } | { ok: false; mess
     return { ok: true, raw: JSON.parse(text) };
   } catch (error) {
     const detail = error instanceof Error ? error.message : 'unknown fault';
+    if (!text.trimStart().startsWith('{')) {
+      return { ok: false, message: `this is no design file: it does not begin with { (${detail})` };
+    }
     const cut = !text.trimEnd().endsWith('}');
     return {
       ok: false,

@@ -97,6 +97,7 @@ describe('a file that is no design is refused with the reason', () => {
     ['cut off', text.slice(0, text.length / 2), /ends too early/],
     ['not JSON', '{ format: heat }', /not valid JSON/],
     ['a list', '[1, 2]', /no design/],
+    ['a letter', 'hello', /no design file: it does not begin with \{/],
     ['another format', '{"format": "recipe"}', /format must be/],
     ['a newer version', text.replace('"version": 1', '"version": 99'), /version 99 is newer/],
     ['no version', text.replace('"version": 1,', ''), /version is missing/],

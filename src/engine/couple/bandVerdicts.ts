@@ -50,13 +50,18 @@ function dutyWords(duty: Edges): string {
   if (duty.low >= anyDuty) return 'any duty';
   const from = wholeDown(duty.low);
   const to = wholeDown(duty.high ?? 1);
-  if (from === 0) return to === 0 ? 'not at any duty' : `not at any duty, perhaps up to ${per(to)}`;
+  if (from === 0) {
+    const least = duty.low > 0 ? `under ${per(1)} of the time` : 'not at any duty';
+    return to === 0 ? least : `${least}, perhaps up to ${per(to)}`;
+  }
   const counted = `up to ${per(from)} of the time`;
   return from === to ? counted : `${counted}, perhaps ${per(to)}`;
 }
 
 function holdWords(service: Service, duty: Edges, hold: Edges | undefined): string {
   if (service !== 'keyDown' || hold === undefined || wholeDown(duty.high ?? 1) === 0) return '';
+  // A time from cold beside "not at any duty" would say two things at once.
+  if (duty.low <= 0) return '';
   if (hold.high === null && !Number.isFinite(hold.low)) return '';
   const low = writeDuration(hold.low);
   const counted = `, or ${low} from cold`;

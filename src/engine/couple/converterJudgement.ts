@@ -21,6 +21,7 @@ const usualLimit = 398.15;
 const amperes = (value: number) => joinUnit(writeNumber(value, 3, true), 'A');
 const volts = (value: number) => joinUnit(writeNumber(value, 3, true), 'V');
 const percent = (share: number) => joinUnit(writeNumber(share * 100, 2, true), '%');
+const watts = (value: number) => joinUnit(writeNumber(value, 3, true), 'W');
 const celsius = (kelvin: number) => writeQuantity(kelvin, 'temperature', '°C');
 
 /** Junctions of the converter's switch and rectifier in the worst service, K. */
@@ -48,6 +49,17 @@ export function judgeConverter(
 
 function moduleFindings({ feed }: Electrics, point: PowerPoint): SupplyFinding[] {
   if (!feed.module || feed.designed) return [];
+  const { inputCurrentLimit, outputCurrentLimit, powerLimit } = feed.module;
+  if (inputCurrentLimit === null && outputCurrentLimit === null && powerLimit === null) {
+    return [
+      {
+        key: 'converterNotRated',
+        state: 'close',
+        sentence: `The converter is asked for ${watts(point.dcPower)} and no limit of it is entered: whether it bears that is not judged.`,
+        forbids: false,
+      },
+    ];
+  }
   return moduleLimits(feed.module, point.mainCurrent, point.dcPower)
     .filter((limit) => limit.loading > 1 + 1e-9)
     .map((limit) => {

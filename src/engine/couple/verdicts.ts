@@ -16,12 +16,16 @@ const amperes = (value: number) => writeQuantity(value, 'current', 'A');
 const celsius = (value: number) => writeQuantity(value, 'temperature', '°C');
 const kelvins = (value: number) => joinUnit(writeNumber(Math.abs(value), 2), 'K');
 
+/** Below this a duty is no whole per cent, and yet more than none. */
+const wholePercent = 0.01;
+
 /** Whole per cent, rounded down: a duty is never stated higher than it is. */
 const duty = (share: number) => joinUnit(String(Math.floor(share * 100 + 1e-6)), '%');
 
 function dutyWords(result: ServiceResult): string {
   if (result.safeDuty >= 0.9999) return 'any duty';
   if (result.safeDuty <= 0) return 'not at any duty';
+  if (result.safeDuty < wholePercent) return `under ${duty(wholePercent)} of the time`;
   return `up to ${duty(result.safeDuty)} of the time`;
 }
 

@@ -154,7 +154,7 @@ function toReading(result: unknown, dimension: Dimension, defaultUnit: string): 
   if (si === undefined || !result.equalBase(math.unit(si))) {
     return failure(
       'otherDimension',
-      `That comes out in ${result.toSI().formatUnits()}; ${dimensionWords[dimension]} is expected.`,
+      `That does not come out as ${dimensionWords[dimension]} (but in ${result.toSI().formatUnits()}).`,
     );
   }
   return asReading(result.toNumber(si), dimension, defaultUnit);

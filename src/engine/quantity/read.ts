@@ -48,7 +48,9 @@ interface Term {
  * `needsExpression`; every other failure says what is wrong and what would be right.
  */
 export function readQuantity(text: string, dimension: Dimension, defaultUnit: string): Outcome<Reading> {
-  const plain = normalise(text);
+  const typed = normalise(text);
+  // A standing-wave ratio is usually written "1.5:1".
+  const plain = dimension === 'number' ? typed.replace(/ ?: ?1$/, '') : typed;
   if (plain === '') return failure('empty', `Type ${expectation(dimension, defaultUnit)}.`);
   if (plain.length > longestText) {
     return failure('tooLong', `More than ${longestText} characters: type the figure alone.`);
@@ -276,6 +278,9 @@ function expectation(dimension: Dimension, unit: string): string {
 function noNumber(plain: string, at: number, dimension: Dimension) {
   const word = plain.slice(at);
   if (word === '') return failure('noNumber', `A number is missing after “${plain}”.`);
+  if (units[dimension].every(({ symbol }) => symbol === '')) {
+    return failure('noNumber', `“${word}” is no number.`);
+  }
   return failure('noNumber', `“${word}” is no number; ${unitList(dimension)} expected after one.`);
 }
 

@@ -39,7 +39,13 @@ type Column = 'time' | 'temperature' | 'room' | 'other';
 interface Shape {
   readonly columns: readonly { readonly kind: Column; readonly unit: string }[];
   readonly hasHeader: boolean;
+  /** The header says in what the time is; without it seconds are taken. */
+  readonly timeSaid: boolean;
 }
+
+/** A sink takes minutes: a log of a few readings that lasts less, in a unit nobody has said, is one in minutes, s. */
+const shortestLog = 300;
+const fewestToAsk = 4;
 
 /** Columns are parted by tabs, else semicolons, else commas before a space or between points, else spaces. */
 type Cut = (line: string) => readonly string[];
@@ -106,7 +112,9 @@ const usual = [
 
 /** A first line is a header when none of its cells begins with a digit. */
 function shapeOf(cells: readonly string[]): Outcome<Shape> {
-  if (cells.some((cell) => /^[-+.,]?\d/.test(cell))) return success({ columns: usual, hasHeader: false });
+  if (cells.some((cell) => /^[-+.,]?\d/.test(cell))) {
+    return success({ columns: usual, hasHeader: false, timeSaid: false });
+  }
   const columns = cells.map(columnOf);
   const missing = (['time', 'temperature'] as const).find(
     (kind) => !columns.some((column) => column.kind === kind),
@@ -115,7 +123,19 @@ function shapeOf(cells: readonly string[]): Outcome<Shape> {
     const example = missing === 'time' ? 'time [min]' : 'plate [°C]';
     return failure('header', `The header names no ${missing}; write a unit with it, such as “${example}”.`);
   }
-  return success({ columns, hasHeader: true });
+  const timeSaid = cells.some((cell) => unitIn(cell).some((text) => spellingOf('time', text) !== undefined));
+  return success({ columns, hasHeader: true, timeSaid });
+}
+
+/** Asks in what the time is where that is not said and seconds make no sense. */
+function timeFaults(readings: readonly LogReading[], shape: Shape, line: number, clock: boolean): LogFault[] {
+  if (shape.timeSaid || clock || readings.length < fewestToAsk) return [];
+  const times = readings.map(({ time }) => time);
+  const length = Math.max(...times) - Math.min(...times);
+  if (length >= shortestLog) return [];
+  const where = shape.hasHeader ? 'in the header' : 'in a first line, such as “time [min]; plate [°C]”';
+  const message = `Is the time in minutes? Read as seconds the log lasts ${length} s. Write “time [min]” or “time [s]” ${where}.`;
+  return [{ line, message }];
 }
 
 /** "3:20" and "1:02:05" as minutes and seconds, hours, minutes and seconds. */
@@ -182,10 +202,11 @@ function readRoom(cells: readonly string[], columns: Shape['columns']): Outcome<
   return failure('room', 'the room is outside -40 to 70 °C; is the unit in the header right?');
 }
 
-function remarkOf({ columns, hasHeader }: Shape): string {
+function remarkOf({ columns, hasHeader }: Shape, clock: boolean): string {
   const unit = (kind: Column) => columns.find((column) => column.kind === kind)?.unit ?? '';
   const room = unit('room') === '' ? '' : `, room in ${unit('room')}`;
-  const read = `time in ${unit('time')}, temperature in ${unit('temperature')}${room}`;
+  const time = clock ? 'as minutes:seconds' : `in ${unit('time')}`;
+  const read = `time ${time}, temperature in ${unit('temperature')}${room}`;
   const left = columns.filter(
     ({ kind }, i) => kind === 'other' || columns.findIndex((column) => column.kind === kind) !== i,
   ).length;
@@ -230,9 +251,11 @@ export function readLog(text: string, most = Number.POSITIVE_INFINITY): ReadLog 
     if (read.ok) readings.push(read.value);
     else faults.push({ line, message: read.reason.sentence });
   }
+  const clock = lines.some(({ content }) => cut(content).some((cell) => readClock(cell) !== null));
+  faults.unshift(...timeFaults(readings, shape.value, lines[0]!.line, clock));
   const kept = thinned(readings, most);
   const thin = kept.length < readings.length ? `; ${kept.length} of ${readings.length} readings kept` : '';
-  return { readings: kept, faults, remark: remarkOf(shape.value) + thin };
+  return { readings: kept, faults, remark: remarkOf(shape.value, clock) + thin };
 }
 
 function thinned(readings: readonly LogReading[], most: number): readonly LogReading[] {

@@ -73,7 +73,7 @@ function readDecimal(text: string): Outcome<number> {
   if (points + commas > 1) {
     return failure(
       'decimalMarks',
-      `“${body}” has more than one decimal mark: write ${body.replace(/[.,](?=.*[.,])/g, '')}.`,
+      `“${body}” has more than one decimal mark: write ${body.replace(/[.,](?=.*[.,])/g, '').replace(/[.,]$/, '')}.`,
     );
   }
   const afterComma = body.split(',')[1] ?? '';

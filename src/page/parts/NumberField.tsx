@@ -3,7 +3,7 @@ import { needsExpression } from '../../engine/quantity/read.ts';
 import { findUnit, fromSI, offeredUnits, toSI } from '../../engine/quantity/units.ts';
 import { writeEcho, writeEntry } from '../../engine/quantity/write.ts';
 import { applies } from '../state/applies.ts';
-import { checkRange, readEntry } from '../state/entry.ts';
+import { checkRange, ratioRemark, readEntry } from '../state/entry.ts';
 import { knownField, leafAt, type NumberField as Spec } from '../state/fields.ts';
 import { useSheet } from '../state/sheet.ts';
 import { suggestionKey } from '../state/suggested.ts';
@@ -59,10 +59,14 @@ export function NumberField(props: { path: string; label?: string }) {
   };
   /** The text names its unit itself: the field's own beside it would be one too many. */
   const ownUnit = () => standing() !== undefined && carriesUnit.test(text().slice(-1));
+  const ratioOf = (si: number | null, typed: string) =>
+    si !== null && unit() === '%' ? ratioRemark(si, spec, typed) : '';
   const echo = () => {
     const said = standing();
     const si = value();
     if (said === undefined || said.reason !== null || si === null) return '';
+    const ratio = ratioOf(si, said.text);
+    if (ratio !== '') return ratio;
     return carriesUnit.test(said.text) || /[/,+]|\d-/.test(said.text)
       ? writeEcho(si, spec.dimension, unit())
       : '';
@@ -70,7 +74,8 @@ export function NumberField(props: { path: string; label?: string }) {
 
   function accept(typed: string, si: number | null): void {
     const plain = si === null ? '' : writeEntry(si, spec.dimension, unit());
-    store.edit(props.path, si, typed === plain ? undefined : { text: typed, unit: unit() });
+    const plainly = typed === plain && ratioOf(si, typed) === '';
+    store.edit(props.path, si, plainly ? undefined : { text: typed, unit: unit() });
   }
 
   function refuse(typed: string, sentence: string): void {

@@ -41,6 +41,14 @@ export function rangeSentence(spec: NumberField, unit: string): string {
   return `Between ${write(spec.min)} and ${write(spec.max)} is expected.`;
 }
 
+/** What a bare "0.25" in a field of per cent was read as, and how the other is written; empty for all else. */
+export function ratioRemark(value: number, spec: NumberField, text: string): string {
+  const bare = /^\s*0?[.,]\d+\s*$/.test(text);
+  if (spec.dimension !== 'share' || !bare || value <= 0 || value * 100 > spec.max) return '';
+  const asRatio = Number((value * 1e4).toPrecision(6));
+  return `${writeEcho(value, 'share', '%')}; for ${writeEcho(value * 100, 'share', '%')} write ${asRatio}`;
+}
+
 /** "0.52" in a field of per cent is most likely meant as 52 %. */
 function shareHint(value: number, spec: NumberField, text: string): string {
   const asRatio = value * 100;

@@ -315,11 +315,13 @@ describe('verdicts with the band', () => {
       { low: 208, high: 208.2 },
       'up to 21 % of the time, or 3 min 28 s from cold',
     ],
+    [{ low: 0, high: 0.31 }, { low: 12, high: 663 }, 'not at any duty, perhaps up to 31 %'],
     [
-      { low: 0, high: 0.31 },
-      { low: 12, high: 663 },
-      'not at any duty, perhaps up to 31 %, or 12 s from cold, perhaps 11 min 3 s',
+      { low: 0.0067, high: 0.05 },
+      { low: 2.1, high: 48 },
+      'under 1 % of the time, perhaps up to 5 %, or 2.1 s from cold, perhaps 48 s',
     ],
+    [{ low: 0.004, high: 0.008 }, undefined, 'under 1 % of the time'],
     [{ low: 0, high: 0 }, { low: 0, high: 0 }, 'not at any duty'],
     [{ low: 1, high: 1 }, { low: Number.POSITIVE_INFINITY, high: null }, 'any duty'],
   ])('say duty %o and hold time %o as “%s”', (duty, hold, words) => {

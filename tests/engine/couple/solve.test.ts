@@ -215,6 +215,17 @@ describe('laws of the answer', () => {
     expect(quantity(solve(reference), 'deviceHeatPep')).toBeCloseTo(86.8, 1);
   });
 
+  it('a bought converter without any limit is said not to be judged, and is never fine', () => {
+    const unknown = { inputCurrentLimit: null, outputCurrentLimit: null, powerLimit: null };
+    const solution = solve(change(fieldStation, { converter: unknown }));
+    const supply = solution.verdicts.find(({ key }) => key === 'supply')!;
+    expect(supply.state).toBe('close');
+    expect(supply.sentence).toMatch(/converter is asked for .* and no limit of it is entered/);
+    expect(solution.findings.supply.map(({ key }) => key)).toContain('converterNotRated');
+    const known = solve(change(fieldStation, { converter: { ...unknown, powerLimit: 250 } }));
+    expect(known.findings.supply.map(({ key }) => key)).not.toContain('converterNotRated');
+  });
+
   it('supply limits forbid at any duty and are named', () => {
     const weak = change(fieldStation, { converter: { inputCurrentLimit: 5 } });
     const { ssb, keyDown } = solve(weak).services;

@@ -49,6 +49,6 @@ describe('refuses everything else, and nothing it refuses changes a later result
 
   it('names the dimension it got', () => {
     const read = evaluateExpression('5 V * 2 A', 'length', 'mm');
-    expect(!read.ok && read.reason.sentence).toContain('a length is expected');
+    expect(!read.ok && read.reason.sentence).toContain('does not come out as a length');
   });
 });

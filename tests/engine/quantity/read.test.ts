@@ -20,6 +20,8 @@ function refusal(text: string, dimension: Dimension, unit: string) {
 
 describe('reads what builders write', () => {
   it.each([
+    ['1.5:1', 'number', '', 1.5],
+    ['2 : 1', 'number', '', 2],
     ['3/8 in', 'length', 'mm', 0.009525],
     ['3/8"', 'length', 'mm', 0.009525],
     ['3/8″', 'length', 'mm', 0.009525],
@@ -106,7 +108,9 @@ describe('says what is wrong and what would be right', () => {
     ['5 mΩ', 'length', 'mm', 'otherDimension', 'mΩ is a resistance'],
     ['25 K', 'power', 'W', 'otherDimension', 'K is a temperature'],
     ['5 furlongs', 'length', 'mm', 'unknownUnit', '“furlongs” is not a unit known here'],
-    ['abc', 'length', 'mm', 'noNumber', '“abc” is no number'],
+    ['abc', 'length', 'mm', 'noNumber', '“abc” is no number; '],
+    ['seven', 'number', '', 'noNumber', '“seven” is no number.'],
+    ['120..', 'length', 'mm', 'decimalMarks', 'write 120.'],
     ['5 mm +', 'length', 'mm', 'noNumber', 'A number is missing'],
     ['100 + 1/4 in', 'length', 'mm', 'unitOnEach', 'Give each part its unit'],
     ['1 500 W', 'power', 'W', 'twoNumbers', 'Two numbers side by side'],

@@ -121,6 +121,30 @@ describe('logs of time and temperature', () => {
     expect(readLog('time [s];plate [°C];air\n0;22;21').readings[0]!.room).toBe(kelvin(21));
   });
 
+  it('asks in what the time is where nobody says it and seconds make no sense', () => {
+    const rows = '\n0;22\n1;24\n2;26\n3;27.5\n25;38';
+    const asked = readLog(`time;plate [°C]${rows}`);
+    expect(asked.faults[0]).toMatchObject({ line: 1 });
+    expect(asked.faults[0]!.message).toMatch(
+      /^Is the time in minutes\? Read as seconds the log lasts 25 s\. .* in the header\.$/,
+    );
+    expect(readLog(rows.trim()).faults[0]!.message).toContain(
+      'in a first line, such as “time [min]; plate [°C]”',
+    );
+    expect(readLog(`time [min];plate [°C]${rows}`).faults).toEqual([]);
+    expect(readLog(`time [s];plate [°C]${rows}`).faults).toEqual([]);
+    // Seconds that last long enough, and readings too few for a course, stand.
+    expect(readLog('0;22\n60;24\n120;26\n600;38').faults).toEqual([]);
+    expect(readLog('0;22\n60;24').faults).toEqual([]);
+  });
+
+  it('says that clock times were read as such', () => {
+    const log = readLog('0:00 22\n1:00 24\n2:00 26\n3:00 27');
+    expect(log.faults).toEqual([]);
+    expect(log.readings.map(({ time }) => time)).toEqual([0, 60, 120, 180]);
+    expect(log.remark).toContain('time as minutes:seconds');
+  });
+
   it('says what a header lacks', () => {
     expect(readLog('time [s];volts\n0;3').faults[0]).toMatchObject({ line: 1 });
     expect(readLog('time [s];volts\n0;3').faults[0]!.message).toMatch(/The line after it was not read\.$/);

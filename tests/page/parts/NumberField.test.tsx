@@ -34,6 +34,18 @@ describe('a number field', () => {
     expect(description()).toContain('Caliper or ruler');
   });
 
+  it('says how a share is written where a bare ratio was typed', () => {
+    const { state, container } = renderInSheet(() => <NumberField path="service.transmitShare" />);
+    const field = container.querySelector('input')!;
+    fireEvent.input(field, { target: { value: '0.25' } });
+    expect(state.store.design().service.transmitShare).toBeCloseTo(0.0025, 12);
+    expect(plainSpaces(container.textContent)).toContain('= 0.25 %; for 25 % write 25');
+    fireEvent.input(field, { target: { value: '25' } });
+    expect(container.textContent).not.toContain('write');
+    fireEvent.input(field, { target: { value: '0.25 %' } });
+    expect(container.textContent).not.toContain('write');
+  });
+
   it('reads what is typed, keeps it as typed and echoes what was understood', () => {
     const { state } = renderInSheet(() => <NumberField path="sink.width" />);
     type('100 mm + 1/4 in');
