@@ -1,8 +1,8 @@
 import { type Accessor, untrack } from 'solid-js';
 import type { Design } from '../../../shared/design/schema.ts';
 import { createKeeper, type KeeperParts } from './keeping.ts';
-import { type Found, newId } from './shelf.ts';
-import { nameOfCopy, sameDesign } from './shelfWords.ts';
+import { type Found, type Kept, newId } from './shelf.ts';
+import { nameOfCopy, sameButForNumber, saysNothing } from './shelfWords.ts';
 
 /** A kept design that was taken away, for bringing it back. */
 export interface Removed {
@@ -30,7 +30,10 @@ export interface Designs {
   /** The design on the sheet. */
   readonly openId: Accessor<string>;
   readonly open: (id: string) => void;
-  /** Puts designs from outside beside those that are kept, and the first of them onto the sheet. */
+  /**
+   * Puts designs from outside beside those that are kept, under a name of their own where theirs is taken, and the
+   * first of them onto the sheet.
+   */
   readonly bringIn: (designs: readonly Design[]) => void;
   /** A copy of a kept design under a name of its own, put onto the sheet. */
   readonly duplicate: (id: string) => void;
@@ -65,7 +68,10 @@ export function createDesigns(parts: KeeperParts): Designs {
     shelf.changes();
     return rows();
   };
-  const names = () => rows().flatMap(({ found }) => (found.kind === 'kept' ? [found.entry.design.name] : []));
+  const names = (counts: (kept: Kept) => boolean = () => true) =>
+    rows().flatMap(({ found }) =>
+      found.kind === 'kept' && counts(found.entry) ? [found.entry.design.name] : [],
+    );
 
   function open(id: string): void {
     if (id === sheet.snapshot().id) return;
@@ -83,7 +89,7 @@ export function createDesigns(parts: KeeperParts): Designs {
       ({ found }) =>
         found.kind === 'kept' &&
         Object.keys(found.entry.typed).length === 0 &&
-        sameDesign(found.entry.design, design),
+        sameButForNumber(found.entry.design, design),
     )?.id;
   }
 
@@ -91,7 +97,9 @@ export function createDesigns(parts: KeeperParts): Designs {
     const twin = twinOf(design);
     if (twin !== undefined) return twin;
     const id = newId();
-    shelf.write(id, { design, typed: {} });
+    const taken = names((entry) => !saysNothing(entry));
+    const name = taken.includes(design.name) ? nameOfCopy(design.name, taken) : design.name;
+    shelf.write(id, { design: { ...design, name }, typed: {} });
     return id;
   }
 

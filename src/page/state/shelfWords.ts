@@ -28,6 +28,13 @@ export function nameOfCopy(name: string, taken: readonly string[]): string {
   }
 }
 
+/** Whether a design is another one as it stands, or as it was brought in beside one of the same name. */
+export function sameButForNumber(kept: Design, design: Design): boolean {
+  const isCopyName =
+    kept.name.replace(/ \(\d+\)$/, '') === design.name.replace(/ \(\d+\)$/, '').slice(0, 112);
+  return sameDesign(kept, design) || (isCopyName && sameDesign({ ...kept, name: design.name }, design));
+}
+
 /** The verdicts in a few words: what is over, what is close, or that every line is fine. */
 export function verdictWords(verdicts: readonly Verdict[]): string {
   const lines = (state: State) => verdicts.filter((line) => line.state === state).map((line) => line.name);

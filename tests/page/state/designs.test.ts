@@ -41,6 +41,21 @@ describe('several designs', () => {
     expect(names()).toHaveLength(2);
   });
 
+  it('get a name of their own beside one of the same name, once', () => {
+    const { designs, sheet } = begin();
+    const saved = named('First');
+    designs.bringIn([saved]);
+    expect(sheet.design()).toEqual({ ...saved, name: 'First (2)' });
+    const id = designs.openId();
+    designs.bringIn([{ ...saved, amplifier: { ...saved.amplifier, pep: 22 } }, saved]);
+    expect(names().sort()).toEqual(['First', 'First (2)', 'First (3)']);
+    designs.bringIn([saved]);
+    expect(designs.openId()).toBe(id);
+    designs.open('a');
+    designs.bringIn([{ ...sheet.design() }]);
+    expect(designs.openId()).toBe('a');
+  });
+
   it('an example that was only looked at leaves nothing behind, a changed one stays', () => {
     const { designs, sheet } = begin();
     designs.bringIn([examples[1]!.design]);
