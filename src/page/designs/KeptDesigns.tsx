@@ -26,10 +26,15 @@ export function KeptDesigns() {
     list.focus();
   };
   const ids = () => designs.list().map((row) => row.id);
+  /** Undo brings a design back, too. */
+  const stillGone = () => {
+    const gone = removed();
+    return gone !== null && gone.id !== designs.openId() && !ids().includes(gone.id) ? gone : null;
+  };
   return (
     <section class="kept">
       <h3 class="column-title">Kept in this browser</h3>
-      <Show when={removed()}>
+      <Show when={stillGone()}>
         {(gone) => (
           <p class="removed" role="status">
             “{gone().name}” is deleted.{' '}
@@ -90,6 +95,12 @@ function KeptRow(props: { row: Row; verdict: string; remove: () => void }) {
     return verdictWords(results.band()?.verdicts ?? results.solution()?.verdicts ?? []);
   };
   const nameId = createUniqueId();
+  let renameButton: HTMLButtonElement | undefined;
+  const endRenaming = () => {
+    setRenaming(false);
+    // The line that had the keyboard is gone.
+    renameButton?.focus();
+  };
   return (
     <li class="kept-row" aria-current={isOpen() ? 'true' : undefined}>
       <p class="kept-name">
@@ -112,10 +123,7 @@ function KeptRow(props: { row: Row; verdict: string; remove: () => void }) {
               </Show>
             </p>
             <p class="row-note">changed {timeWords(kept().changed)}</p>
-            <Show
-              when={!renaming()}
-              fallback={<Rename id={props.row.id} name={name()} done={() => setRenaming(false)} />}
-            >
+            <Show when={!renaming()} fallback={<Rename id={props.row.id} name={name()} done={endRenaming} />}>
               <p class="row-actions">
                 <Show when={!isOpen()}>
                   <button
@@ -128,6 +136,7 @@ function KeptRow(props: { row: Row; verdict: string; remove: () => void }) {
                   </button>
                 </Show>
                 <button
+                  ref={(el) => (renameButton = el)}
                   type="button"
                   aria-describedby={nameId}
                   class="plain-button"

@@ -81,6 +81,40 @@ describe('the list of designs', () => {
     expect(container.querySelector('.removed')).toBeNull();
   });
 
+  it.each(['Bring it back', 'undo'])('tells of a deleted design until it is back: %s', (way) => {
+    const { press, state, row, container } = show();
+    press('A fresh sheet');
+    state.store.edit('name', 'Roof');
+    state.store.commit();
+    press('Delete', row('Roof'));
+    expect(container.querySelector('.removed')?.textContent).toContain('“Roof” is deleted');
+    if (way === 'undo') state.store.undo();
+    else press(way);
+    expect(state.store.design().name).toBe('Roof');
+    expect(container.querySelector('.removed')).toBeNull();
+    state.designs.keepNow();
+    expect(row('Roof')).toBeDefined();
+    expect(container.querySelector('.removed')).toBeNull();
+  });
+
+  it('gives the keyboard back to Rename, whether the name was taken or left', () => {
+    const { press, state, row } = show();
+    press('A fresh sheet');
+    const renamed = (end: (box: HTMLInputElement) => void) => {
+      press('Rename', row(state.store.design().name));
+      const box = screen.getByLabelText<HTMLInputElement>('New name');
+      box.focus();
+      fireEvent.input(box, { target: { value: 'Roof' } });
+      end(box);
+      state.designs.keepNow();
+      return document.activeElement;
+    };
+    const button = () => within(row(state.store.design().name)).getByRole('button', { name: 'Rename' });
+    expect(renamed((box) => fireEvent.keyDown(box, { key: 'Escape' }))).toBe(button());
+    expect(renamed((box) => fireEvent.submit(box.closest('form')!))).toBe(button());
+    expect(state.store.design().name).toBe('Roof');
+  });
+
   it('takes the keyboard and gives it back', () => {
     const { onClose, press } = show();
     expect(document.activeElement?.textContent).toBe('Designs');
