@@ -17,7 +17,7 @@ export const benchQuantities: readonly QuantityEntry[] = [
     dimension: 'number',
     station: 'sink',
     method:
-      'Mean of the estimate (1) and of each run that counts, in the logarithm, weighed by 1/σ². Each run is fitted by the model of the sink it was logged on; one of another shape, position or fan than the present sink carries σ = 0.15 more (own choice). All film coefficients of the sink carry it. Without a run it is 1.',
+      'Mean of the estimate (1) and of each run that counts, in the logarithm, weighed by 1/σ². Each run is fitted by the model of the sink it was logged on; one of another shape, position or fan than the present sink carries σ = 0.15 more, one whose gap was twice as wide or half as wide too, less for less (own choice). All film coefficients of the sink carry it. Without a run it is 1.',
     source: 'benchFit',
   },
   {

@@ -22,6 +22,9 @@ const capacityFloor = 0.02;
  */
 const otherCoolingUncertainty = usualFilmUncertainty;
 
+/** The same where the channels are others by a factor of two in their gap, or in a length that acts like it. */
+const otherGapUncertainty = usualFilmUncertainty;
+
 /** What is known of the film coefficients and the heat capacity of a sink. */
 export interface SinkKnowledge {
   /** Factor on all film coefficients. */
@@ -69,6 +72,17 @@ function coolsOtherwise(logged: LoggedSink, sink: SinkInput): boolean {
   // Where a fan blows it does not matter which way is up; how its air is led does.
   if (blown) return sink.shape !== 'tunnel' && logged.fanPath !== sink.fanPath;
   return logged.position !== sink.position;
+}
+
+/**
+ * Standard deviation of ln(film factor) added to a run for the channels it was logged on: what the correlations miss
+ * there they need not miss at another Elenbaas number, s⁴/L. Own choice: grows with its logarithm up to a factor of two
+ * in the gap.
+ */
+function channelUncertainty({ fitted, logged }: Sound, present: Sink, sink: SinkInput): number {
+  const gaps = Math.log((present.gap ?? 1) / (fitted.sink.gap ?? 1));
+  const change = Math.abs(gaps - Math.log(sink.length / logged.length) / 4);
+  return otherGapUncertainty * Math.min(1, change / Math.LN2);
 }
 
 function examine(design: Design, pressure: number): readonly Examined[] {
@@ -153,10 +167,12 @@ function join(design: Design, pressure: number): Outcome<Joined> {
   if (!own.ok) return own;
   const film = updateFilm(
     prior,
-    sound.map(({ finding: { filmFactor, uncertainty }, otherCooling }) => ({
-      filmFactor,
-      uncertainty: otherCooling ? Math.hypot(uncertainty, otherCoolingUncertainty) : uncertainty,
-    })),
+    sound.map((run) => {
+      const other = run.otherCooling
+        ? otherCoolingUncertainty
+        : channelUncertainty(run, present.value, design.sink);
+      return { ...run.finding, uncertainty: Math.hypot(run.finding.uncertainty, other) };
+    }),
   );
   if (!film.ok) return film;
   return success({
@@ -198,7 +214,7 @@ function reportRun({ fit }: Examined, filmFactor: number, capacityFactor: number
  * Each run is fitted by the model of the sink it was logged on; the factors that come out are applied to the present
  * sink, so that a change of the sink changes what the model says it does and no more. The film factor joins estimate and
  * runs in its logarithm by 1/σ²; runs that are not plausible are left out and told. A run on a sink that is cooled in
- * another way carries an uncertainty of 0.15 more (own choice).
+ * another way carries an uncertainty of 0.15 more, one on channels of another gap up to as much (own choice).
  *
  * @param pressure Pa
  * @returns failures as `prepareSink`

@@ -79,13 +79,13 @@ export function noDrive(openVoltage: number, seriesDrop: number): Outcome<never>
 
 /** The named failure of a supply that cannot deliver the power asked. */
 export function collapse(power: number, greatest: number): Outcome<never> {
-  const asked =
-    power > greatest
-      ? `${power.toPrecision(3)} W are asked`
-      : `${power.toPrecision(3)} W and the loss that grows as the voltage falls are asked`;
+  const most = `Source and wiring can deliver ${greatest.toPrecision(3)} W at most`;
+  const asked = `${power.toPrecision(3)} W are asked`;
   return failure(
     'collapse',
-    `Source and wiring can deliver ${greatest.toPrecision(3)} W at most and ${asked}: the voltage collapses when the peak comes.`,
+    power > greatest
+      ? `${most} and ${asked}: the voltage collapses when the peak comes.`
+      : `${asked} at the peak. As the voltage falls, the converter draws ever more current and wastes more, until it collapses: a higher voltage, or less resistance on the way, is needed.`,
     { power, greatestPower: greatest },
   );
 }

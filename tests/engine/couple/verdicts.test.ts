@@ -84,4 +84,13 @@ describe('less than half of the power wanted', () => {
       expect(line(verdicts, 'supply').state).toBe('close');
     }
   });
+
+  it('a mismatch that folds the final back by more than 1 dB is told beside every duty', () => {
+    const folded = change(field, { amplifier: { swr: 2.5, foldbackSwr: 1.3 } });
+    const reached = solve(folded).values.pep!;
+    expect(reached).toBeLessThan(0.8 * field.amplifier.pep);
+    for (const verdicts of both(folded)) {
+      expect(line(verdicts, 'keyDown').headline).toMatch(/, at \d[\d.]* W, not 60(\.0)? W$/);
+    }
+  });
 });
