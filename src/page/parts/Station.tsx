@@ -1,6 +1,7 @@
 import { createEffect, createMemo, createSignal, type JSX, Show } from 'solid-js';
 import { usePace } from '../state/pace.ts';
 import { useSheet } from '../state/sheet.ts';
+import { StationReasons } from './StationReasons.tsx';
 
 interface StationProps {
   readonly id: string;
@@ -39,6 +40,7 @@ export function Station(props: StationProps) {
             <span class="older-word"> with the last good entries</span>
           </Show>
         </h3>
+        <StationReasons station={props.id} />
         {props.found}
       </div>
       {/* Not asked by its value: each look at it makes its plots and tables anew. */}
