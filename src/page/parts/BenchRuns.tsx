@@ -116,6 +116,11 @@ function Log(props: { index: number }) {
   const text = () => store.typed(path())?.text ?? writeLog(readings());
   const log = () => readLog(text(), mostReadings);
   const faults = () => (rested() ? log().faults : []);
+  /** How many readings stand, which are not those of a text that cannot be read. */
+  const counted = () => {
+    const words = readings().length === 1 ? '1 reading' : `${readings().length} readings`;
+    return log().faults.length === 0 ? words : `the last good log has ${words}`;
+  };
 
   function type(typed: string): void {
     setRested(false);
@@ -152,7 +157,8 @@ function Log(props: { index: number }) {
         }}
       />
       <p id={`${notes}-remark`} class="field-echo">
-        {readings().length} readings{log().remark === '' ? '' : `; ${log().remark}`}
+        {counted()}
+        {log().remark === '' ? '' : `; ${log().remark}`}
       </p>
       <ul id={`${notes}-faults`} class="field-error log-faults">
         <For each={faults().slice(0, mostFaults)}>

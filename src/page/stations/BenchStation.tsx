@@ -17,6 +17,8 @@ const edge = 1.645;
 const factor = (value: number) => `× ${writeNumber(value, 3)}`;
 const range = (median: number, deviation: number, write: (value: number) => string) =>
   `${write(median * Math.exp(-edge * deviation))} to ${write(median * Math.exp(edge * deviation))}`;
+/** The note that points to this station, where each run says itself why it does not count. */
+const toldHere = 'benchLeftOut';
 const capacity = (value: number) => writeQuantity(value, 'heatCapacity');
 
 /** Runs with the real sink, what they correct, and which unknown matters most. */
@@ -78,7 +80,9 @@ function Correction(props: { report: BenchReport }) {
       <Found name="capacityFactor" />
       <Found name="capacityDoubt" />
       <Found name="sinkHeatCapacity" />
-      <For each={props.report.notes}>{(note) => <p class="advice">{note.sentence}</p>}</For>
+      <For each={props.report.notes.filter((note) => note.key !== toldHere)}>
+        {(note) => <p class="advice">{note.sentence}</p>}
+      </For>
       <ol class="bench-results">
         <For each={props.report.runs}>{(run) => <RunResult run={run} />}</For>
       </ol>

@@ -41,6 +41,10 @@ describe('bench runs on the sheet', () => {
     expect(log().value).toContain('60;warm');
     expect(store.design().bench[0]!.readings).toBe(before);
     expect(store.wrong()).toEqual(['bench.0.readings']);
+    const remark = document.querySelector('.bench-log .field-echo')!;
+    expect(remark.textContent).toMatch(new RegExp(`^the last good log has ${before.length} readings`));
+    type('time [s];plate [°C]\n0;22');
+    expect(remark.textContent).toMatch(/^1 reading(;|$)/);
   });
 
   it('adds a run and takes it away again, each one step back', () => {
@@ -60,6 +64,8 @@ describe('bench runs on the sheet', () => {
       expect(screen.getByText(/film coefficients are \d+ % less than the estimate/)).toBeTruthy(),
     );
     expect(screen.getByText('A run needs at least 6 readings.')).toBeTruthy();
+    // It is the station that says why: pointing to it leads nowhere.
+    expect(document.body.textContent).not.toContain('the station of the runs');
     expect(screen.getByText(/^Film coefficients over their estimate/)).toBeTruthy();
     expect(screen.getByText(/^Film coefficients known to, 9 of 10/)).toBeTruthy();
   });
