@@ -1,4 +1,4 @@
-import type { BurnRow, Caution, Label, Service, State, Verdict } from './solution.ts';
+import type { BurnRow, Caution, Label, Service, Solution, State, Verdict } from './solution.ts';
 
 /** Edges of a 90 % band: 5th and 95th percentile. `high` is null where it has no end (a hold time without limit). */
 export interface Edges {
@@ -31,6 +31,14 @@ export interface PeopleAtEdge {
   readonly cautions: readonly Caution[];
   readonly labels: readonly Label[];
   readonly burns: readonly BurnRow[];
+  /** Named quantities that stand for the pessimistic edge anyway, by the band in place of a usual distance. */
+  readonly values: Readonly<Record<string, number>>;
+}
+
+/** A solution whose pessimistic quantities follow its band, where it has one: one figure wherever it is read. */
+export function solutionAtEdge(solution: Solution, band: Band | null | undefined): Solution {
+  const edge = band?.people?.values;
+  return edge ? { ...solution, values: { ...solution.values, ...edge } } : solution;
 }
 
 /** The 90 % band of a design's results, from samples of everything that is not exactly known. */

@@ -1,4 +1,4 @@
-import type { Band } from '../../../shared/band.ts';
+import { type Band, solutionAtEdge } from '../../../shared/band.ts';
 import { type CsvCell, writeCsv } from '../../../shared/csv.ts';
 import { fileUnits } from '../../../shared/design/fields.ts';
 import { type Service, type Solution, services } from '../../../shared/solution.ts';
@@ -56,7 +56,8 @@ function rowOf(key: string, solution: Solution, band: Band | null): readonly Csv
  * Every named quantity as CSV, one a row, in the SI units of the file; the edges of the 90 % band where there is one,
  * empty otherwise. A length of time that never ends is "no limit".
  */
-export function figuresCsv(solution: Solution, band: Band | null = null): string {
+export function figuresCsv(nominal: Solution, band: Band | null = null): string {
+  const solution = solutionAtEdge(nominal, band);
   const keys = [...Object.keys(solution.values), ...endlessKeys(solution)];
   return writeCsv([header, ...keys.map((key) => rowOf(key, solution, band))]);
 }

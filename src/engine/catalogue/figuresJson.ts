@@ -1,4 +1,4 @@
-import type { Band } from '../../../shared/band.ts';
+import { type Band, solutionAtEdge } from '../../../shared/band.ts';
 import { fileUnits } from '../../../shared/design/fields.ts';
 import type { Design } from '../../../shared/design/schema.ts';
 import type { Solution } from '../../../shared/solution.ts';
@@ -28,7 +28,8 @@ function describe(key: string, value: number) {
  * Every named quantity with what it is and where it comes from, and the verdicts, as one JSON object. band: null where
  * it was not asked for; the verdicts are nominal then.
  */
-export function figuresJson(design: Design, solution: Solution, band: Band | null = null): string {
+export function figuresJson(design: Design, nominal: Solution, band: Band | null = null): string {
+  const solution = solutionAtEdge(nominal, band);
   // The words are for a page; the findings stand among supply and notes.
   const { values, words: _words, dutyWords: _duty, findings: _findings, ...rest } = solution;
   const quantities = Object.fromEntries(

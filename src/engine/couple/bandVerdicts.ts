@@ -183,7 +183,15 @@ export function bandPeople({ design }: Prepared, solution: Solution, edges: AllE
     railVoltage: values.railVoltagePep ?? null,
     sinkMass: values.sinkMass ?? null,
   });
-  return { ...warn(figures), burns: people.burns };
+  const { temperature, burnTime } = people.touch;
+  return {
+    ...warn(figures),
+    burns: people.burns,
+    values: {
+      ...(temperature === null ? {} : { touchTemperature: temperature }),
+      ...(burnTime === null ? {} : { burnTime }),
+    },
+  };
 }
 
 /** Highest nominal temperature of the plate under a device in any service, K. */

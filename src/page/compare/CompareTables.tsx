@@ -7,7 +7,7 @@ import type { Results } from '../state/results.ts';
 import { useSheet } from '../state/sheet.ts';
 import { figureLines } from './figures.ts';
 import { givenDifferences, withTheirs } from './given.ts';
-import { judgedStates } from './judgedStates.ts';
+import { judgedSolutions, judgedStates } from './judgedStates.ts';
 
 /** A table of both sides; it scrolls inside itself where the screen is narrow, so it takes the keyboard. */
 function BothTable(props: { label: string; first: string; last?: string; children: JSX.Element }) {
@@ -139,7 +139,7 @@ export function ComparedFigures(props: { there: Results }) {
   const here = createFigures(sheet);
   const there = createFigures({ preferences: sheet.preferences, results: props.there });
   const lines = () => {
-    const [mine, theirs] = [sheet.results.solution(), props.there.solution()];
+    const [mine, theirs] = judgedSolutions(sheet.results, props.there);
     return mine && theirs ? figureLines(mine, theirs) : [];
   };
   return (

@@ -8,7 +8,7 @@ import { useSheet } from '../state/sheet.ts';
 import { ComparedFigures, ComparedVerdicts, GivenTable } from './CompareTables.tsx';
 import { consequences } from './consequences.ts';
 import { withAllOfTheirs } from './given.ts';
-import { judgedStates } from './judgedStates.ts';
+import { judgedSolutions, judgedStates } from './judgedStates.ts';
 import { overlayPlot } from './overlay.ts';
 
 /** Two designs side by side: what follows, verdicts, what was given differently, figures, one plot of both. */
@@ -54,7 +54,7 @@ function Consequences(props: { there: Results }) {
   const sheet = useSheet();
   const judged = createMemo(() => judgedStates(sheet.results, props.there));
   const lines = () => {
-    const [mine, theirs] = [sheet.results.solution(), props.there.solution()];
+    const [mine, theirs] = judgedSolutions(sheet.results, props.there);
     const writeDistance = (metres: number) => writeDistanceUp(metres, sheet.preferences.system());
     return mine && theirs ? consequences(mine, theirs, judged(), writeDistance) : [];
   };

@@ -11,7 +11,8 @@ import { SymbolText } from './SymbolText.tsx';
 
 /** A figure of the solution as text in the builder's family of units; undefined where there is none. */
 export function createFigures(sheet: Pick<SheetState, 'results' | 'preferences'> = useSheet()) {
-  const value = (key: string): number | undefined => sheet.results.solution()?.values[key];
+  const value = (key: string): number | undefined =>
+    sheet.results.band()?.people?.values[key] ?? sheet.results.solution()?.values[key];
   const text = (key: string): string => {
     const si = value(key);
     const entry = quantities[key.slice(key.indexOf('.') + 1)];

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { solutionAtEdge } from '../../../shared/band.ts';
 import { examples } from '../../../shared/design/examples.ts';
 import { figuresCsv } from '../../../src/engine/catalogue/figuresCsv.ts';
 import { figuresJson } from '../../../src/engine/catalogue/figuresJson.ts';
@@ -28,7 +29,7 @@ describe.each(examples)('figures of $key', ({ design }) => {
     expect(header).toEqual(columns);
     for (const row of rows) expect(row).toHaveLength(columns.length);
     expect(byKey.size).toBe(rows.length);
-    for (const [key, value] of Object.entries(solution.values)) {
+    for (const [key, value] of Object.entries(solutionAtEdge(solution, sure).values)) {
       expect(byKey.get(key)?.[3], key).toBe(String(value));
     }
   });

@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Band, Edges } from '../../../shared/band.ts';
+import { type Band, type Edges, solutionAtEdge } from '../../../shared/band.ts';
 import { examples } from '../../../shared/design/examples.ts';
 import { loggedSink } from '../../../shared/design/loggedSink.ts';
 import type { Design } from '../../../shared/design/schema.ts';
 import { services } from '../../../shared/solution.ts';
+import { figuresJson } from '../../../src/engine/catalogue/figuresJson.ts';
 import { band, bandSteps } from '../../../src/engine/couple/band.ts';
 import { bandSampler } from '../../../src/engine/couple/bandSampler.ts';
 import { bandHeadline, bandState } from '../../../src/engine/couple/bandVerdicts.ts';
@@ -52,6 +53,21 @@ describe('band of the results', () => {
     expect(Math.abs(one.high! - other.high!)).toBeLessThan(2);
     expect(Math.abs(one.low - other.low)).toBeLessThan(2);
   });
+
+  it.each(examples.map(({ key, design }) => [key, design] as const))(
+    '%s: the hottest place a hand can reach is one figure, in verdict, caution and list',
+    (_, design) => {
+      const solution = solve(design);
+      const found = bandOf(design);
+      const { values } = solutionAtEdge(solution, found);
+      const degrees = Math.ceil(values.touchTemperature! - 273.15);
+      const people = found.verdicts.find(({ key }) => key === 'people')!;
+      expect(people.headline).toMatch(new RegExp(`metal up to ${degrees}\\s°C`));
+      const listed = JSON.parse(figuresJson(design, solution, found)).quantities.touchTemperature.value;
+      expect(listed).toBe(values.touchTemperature);
+      expect(values.touchTemperature!).toBeGreaterThanOrEqual(solution.values.touchTemperature!);
+    },
+  );
 
   it('warns of a junction that comes to the stop at the pessimistic edge alone', () => {
     const stop = field.device.maximumJunction - 10;
