@@ -3,7 +3,7 @@ import type { Design } from '../../../shared/design/schema.ts';
 import { type Service, type Solution, type State, services, type Verdict } from '../../../shared/solution.ts';
 import { joinUnit, minus, writeDuration, writeNumber } from '../quantity/write.ts';
 import { type JunctionLimits, junctionState, worst } from './limits.ts';
-import { cautionFigures, judgePeople, warn } from './people.ts';
+import { cautionFigures, hottestJunction, judgePeople, warn } from './people.ts';
 import type { Prepared } from './prepare.ts';
 import { reachedWords } from './reachedPower.ts';
 import { peopleVerdict } from './verdicts.ts';
@@ -170,7 +170,6 @@ export function bandPeople({ design }: Prepared, solution: Solution, edges: AllE
   if (nominal === null || edge === undefined || edge === null) return null;
   const people = judgePeople(design, nominal, edge);
   const { values } = solution;
-  const junctions = services.flatMap((service) => values[`${service}.junctionPeak`] ?? []);
   const pessimistic = services.flatMap((service) => edges[`${service}.junctionPeak`]?.high ?? []);
   const figures = cautionFigures(design, people, {
     faultCurrent: values.faultCurrent ?? null,
@@ -178,7 +177,7 @@ export function bandPeople({ design }: Prepared, solution: Solution, edges: AllE
     wireTemperature: values.wireTemperature ?? null,
     inputCurrent: values.inputCurrentPep ?? null,
     coolingTime: values.coolingTime ?? null,
-    junctionPeak: junctions.length > 0 ? Math.max(...junctions) : null,
+    ...hottestJunction(values, solution.words),
     junctionEdge: pessimistic.length > 0 ? Math.max(...pessimistic) : null,
     railVoltage: values.railVoltagePep ?? null,
     sinkMass: values.sinkMass ?? null,

@@ -1,7 +1,16 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import { fuseKinds } from '../../../shared/design/supplyChoices.ts';
 import type { Outcome } from '../../../shared/outcome.ts';
-import type { BurnRow, Caution, ContactLevel, ExposureRow, Label, State } from '../../../shared/solution.ts';
+import {
+  type BurnRow,
+  type Caution,
+  type ContactLevel,
+  type ExposureRow,
+  type Label,
+  type Service,
+  type State,
+  services,
+} from '../../../shared/solution.ts';
 import { bandBottomEdge } from '../hazard/amateurBands.ts';
 import type { CautionFigures } from '../hazard/cautionFigures.ts';
 import { cautions } from '../hazard/cautions.ts';
@@ -102,14 +111,33 @@ function touchSentence(design: Design, { temperature, threshold }: TouchFigures)
   return temperature <= threshold ? `${stated}.` : `${stated}: guard it or cool it.`;
 }
 
+/** The hottest junction of all services at the planned duty, K, null when none can be computed; and whose it is. */
+export interface HottestJunction {
+  readonly junctionPeak: number | null;
+  readonly hottestService: string;
+}
+
+/** From the values of a solution and the names of its services. */
+export function hottestJunction(
+  values: Readonly<Record<string, number>>,
+  names: Readonly<Record<Service, { readonly name: string }>>,
+): HottestJunction {
+  let hottest: HottestJunction = { junctionPeak: null, hottestService: '' };
+  for (const service of services) {
+    const peak = values[`${service}.junctionPeak`];
+    if (peak === undefined || peak <= (hottest.junctionPeak ?? 0)) continue;
+    hottest = { junctionPeak: peak, hottestService: names[service].name };
+  }
+  return hottest;
+}
+
 /** What the rest of the solution knows and cautions speak of. */
-export interface PeopleInputs {
+export interface PeopleInputs extends HottestJunction {
   readonly faultCurrent: number | null;
   readonly fuseRating: number | null;
   readonly wireTemperature: number | null;
   readonly inputCurrent: number | null;
   readonly coolingTime: number | null;
-  readonly junctionPeak: number | null;
   /** At the pessimistic edge of its band; null while there is none. */
   readonly junctionEdge: number | null;
   /** At the peak of the envelope, V; null when there is no such point. */
@@ -145,6 +173,7 @@ export function cautionFigures(design: Design, people: PeopleFigures, inputs: Pe
     coolingTime: inputs.coolingTime,
     junctionPeak: inputs.junctionPeak,
     junctionEdge: inputs.junctionEdge,
+    hottestService: inputs.hottestService,
     maximumJunction: device.maximumJunction,
     pep: amplifier.pep,
     swr: amplifier.swr,

@@ -16,7 +16,7 @@ import { type DutyLimit, safeShare } from './duty.ts';
 import { summariseFinal } from './finalSummary.ts';
 import { placesOf, putSink, stillFigures } from './heatValues.ts';
 import { junctionState, worst } from './limits.ts';
-import { cautionFigures, coolEnough, judgePeople, touchOf, warn } from './people.ts';
+import { cautionFigures, coolEnough, hottestJunction, judgePeople, touchOf, warn } from './people.ts';
 import { putPeople } from './peopleValues.ts';
 import { powerPaths } from './powerPath.ts';
 import { notesOf, type Prepared, prepare } from './prepare.ts';
@@ -109,14 +109,6 @@ function hottestMetal(cycles: ByService<Outcome<CycleState>>): number | null {
     const state = cycles[service];
     if (!state.ok) return [];
     return [state.value.nodes.find((node) => node.key === 'plateUnderDevice')?.peak ?? state.value.platePeak];
-  });
-  return found.length > 0 ? Math.max(...found) : null;
-}
-
-function hottestJunction(cycles: ByService<Outcome<CycleState>>): number | null {
-  const found = services.flatMap((service) => {
-    const state = cycles[service];
-    return state.ok ? [state.value.junctionPeak] : [];
   });
   return found.length > 0 ? Math.max(...found) : null;
 }
@@ -216,7 +208,7 @@ export function solve(design: Design): Solution {
     wireTemperature: electrics.ok ? electrics.value.wire.temperature : null,
     inputCurrent: point?.sourceCurrent ?? null,
     coolingTime: coupled.ok && metal !== null ? coolingOf(coupled.value, cycles, metal) : null,
-    junctionPeak: hottestJunction(cycles),
+    ...hottestJunction(list.values, serviceWords(design)),
     junctionEdge: null,
     railVoltage: point?.railVoltage ?? null,
     sinkMass: path.ok ? path.value.sink.mass : null,

@@ -37,6 +37,8 @@ export interface CautionFigures {
   readonly junctionPeak: number | null;
   /** The same at the pessimistic edge of its band, K; null while there is no band. */
   readonly junctionEdge: number | null;
+  /** Name of the service in which it is that hot: "key-down". */
+  readonly hottestService: string;
   readonly maximumJunction: number;
   /** Forward peak envelope power at the antenna connector, W. */
   readonly pep: number;

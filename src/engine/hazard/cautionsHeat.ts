@@ -1,5 +1,5 @@
 import type { Severity } from '../../../shared/solution.ts';
-import type { CautionBuilder } from './cautionFigures.ts';
+import type { CautionBuilder, CautionFigures } from './cautionFigures.ts';
 import { degrees, nearestDegree, span } from './cautionWords.ts';
 import { type TouchMaterial, timeToBurn, touchLevel } from './touch.ts';
 
@@ -47,11 +47,10 @@ const hotMetalActions: Readonly<Record<Severity, string>> = {
 };
 
 export const hotJunction: CautionBuilder = (figures) => {
-  const { junctionPeak, junctionEdge, maximumJunction } = figures;
+  const { junctionPeak, junctionEdge, hottestService, maximumJunction } = figures;
   const stop = maximumJunction - junctionMargin;
   if (junctionPeak === null) return null;
-  if (junctionPeak <= stop)
-    return hotAtEdge(junctionPeak, junctionEdge ?? junctionPeak, maximumJunction, stop);
+  if (junctionPeak <= stop) return hotAtEdge(figures, junctionPeak, junctionEdge ?? junctionPeak, stop);
   const reached = nearestDegree(junctionPeak);
   const end = nearestDegree(maximumJunction);
   return {
@@ -59,7 +58,7 @@ export const hotJunction: CautionBuilder = (figures) => {
     severity: 'danger',
     title: `Stop: the transistors ${junctionPeak > maximumJunction ? 'would' : 'may'} fail`,
     figure: reached,
-    sentence: `The junction would reach ${reached} in the planned duty, nominally. Stop is at ${nearestDegree(stop)}, ${junctionMargin} K short of the data sheet’s end at ${end}. A part that fails this way can burst.`,
+    sentence: `The junction would reach ${reached} in ${hottestService} at the planned duty, nominally. Stop is at ${nearestDegree(stop)}, ${junctionMargin} K short of the data sheet’s end at ${end}. A part that fails this way can burst.`,
     action: 'Do not key this design. Take less power or duty, or a better sink.',
     source: 'deviceLimit',
   };
@@ -67,9 +66,9 @@ export const hotJunction: CautionBuilder = (figures) => {
 
 /** Nominally in order, but the figures are not known well enough to rule a failure out. */
 function hotAtEdge(
+  { hottestService, maximumJunction }: CautionFigures,
   nominal: number,
   edge: number,
-  maximumJunction: number,
   stop: number,
 ): ReturnType<CautionBuilder> {
   if (edge <= stop) return null;
@@ -80,7 +79,7 @@ function hotAtEdge(
     severity: 'danger',
     title: 'Stop: the transistors may fail',
     figure: reached,
-    sentence: `The junction would reach ${nearestDegree(nominal)} in the planned duty nominally, but ${reached} at the pessimistic edge. Stop is at ${nearestDegree(stop)}, ${junctionMargin} K short of the data sheet’s end at ${end}. A part that fails this way can burst.`,
+    sentence: `The junction would reach ${nearestDegree(nominal)} in ${hottestService} at the planned duty nominally, but ${reached} at the pessimistic edge. Stop is at ${nearestDegree(stop)}, ${junctionMargin} K short of the data sheet’s end at ${end}. A part that fails this way can burst.`,
     action:
       'Do not key this design before its doubt is smaller: log a bench run of the sink, measure what is guessed. Or take less power or duty.',
     source: 'deviceLimit',

@@ -30,6 +30,7 @@ const figures: CautionFigures = {
   coolingTime: 1500,
   junctionPeak: kelvin(110),
   junctionEdge: null,
+  hottestService: 'key-down',
   maximumJunction: kelvin(175),
   pep: 100,
   swr: 1,
@@ -128,7 +129,7 @@ describe('a junction that is too hot', () => {
     expect(found?.title).toBe('Stop: the transistors may fail');
     expect(found?.figure).toBe('166 °C');
     expect(found?.sentence).toMatch(
-      /^The junction would reach 166 °C in .*Stop is at 165 °C, 10 K short of the data sheet’s end at 175 °C\./,
+      /^The junction would reach 166 °C in key-down at the planned duty, nominally\. Stop is at 165 °C, 10 K short of the data sheet’s end at 175 °C\./,
     );
     const beyond = find('hotJunction', { junctionPeak: kelvin(190), maximumJunction: kelvin(175) });
     expect(beyond?.title).toBe('Stop: the transistors would fail');
