@@ -2,6 +2,7 @@ import { type Component, createEffect, createSignal, ErrorBoundary, type JSX, Sh
 import { PowerPath } from './later.tsx';
 import { Place } from './parts/Place.tsx';
 import { PaperPlace } from './print/PaperPlace.tsx';
+import { holdAddressed } from './state/addressed.ts';
 import { keptOffline } from './state/offline.ts';
 import { openLinks } from './state/openLink.ts';
 import { openFiles } from './state/openSave.ts';
@@ -22,6 +23,7 @@ interface SheetProps {
 /** The whole sheet: title block, verdicts, power path, then the stations. */
 export function Sheet(props: SheetProps) {
   const [standing, setStanding] = createSignal(false);
+  const goToHash = holdAddressed();
   markReady(props.state, standing, () => props.onReady?.());
   undoByKeyboard(props.state.store);
   openLinks(props.state.designs, props.state.notices);
@@ -66,12 +68,6 @@ export function Sheet(props: SheetProps) {
       </DropZone>
     </SheetProvider>
   );
-}
-
-/** A link to a station may have been followed before the station was there. */
-function goToHash(): void {
-  const target = location.hash.length > 1 ? document.getElementById(location.hash.slice(1)) : null;
-  target?.scrollIntoView();
 }
 
 /** Design files dropped anywhere on the sheet are opened. */
