@@ -100,7 +100,11 @@ export function Verdicts() {
       <nav class="verdict-bar" aria-label="Verdicts in short" hidden={!away()}>
         <Index each={linesOf(sheet.results)}>
           {(verdict) => (
-            <a class={`verdict-${verdict().state ?? 'waiting'}`} href={`#${stations[verdict().key]}`}>
+            <a
+              class={`verdict-${verdict().state ?? 'waiting'}`}
+              href={`#${stations[verdict().key]}`}
+              title={verdict().headline}
+            >
               <span class="bar-name">{verdict().name}</span>
               <Show when={verdict().state}>{(state) => <StateWord state={state()} />}</Show>
               <span class="bar-headline">{verdict().headline}</span>
