@@ -105,3 +105,24 @@ test('print asks for build sheet, labels or both, by keyboard', slow, async () =
   await expect.poll(() => opener.evaluate((each) => each === document.activeElement)).toBe(true);
   expect(await page.locator('.print-paper').count()).toBe(0);
 });
+
+test('labels alone take one page, under a foot of their own', slow, async () => {
+  const { page } = await openSheet();
+  await page.evaluate(() => {
+    window.print = () => {};
+  });
+  await page.getByRole('button', { name: 'Print, figures' }).click();
+  await page.getByRole('button', { name: 'Labels', exact: true }).click();
+  await page.waitForTimeout(300);
+  await page.emulateMedia({ media: 'print' });
+  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+  const [name, sheet] = await page.evaluate(() => {
+    const labels = document.querySelector('.paper-labels')!;
+    return [
+      getComputedStyle(labels).getPropertyValue('page'),
+      document.querySelector('.build-sheet') !== null,
+    ];
+  });
+  expect([name, sheet]).toEqual(['labels', false]);
+  expect(pagesOf(await page.pdf({ format: 'A4' }))).toBe(1);
+});
