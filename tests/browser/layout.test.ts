@@ -1,0 +1,88 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { openSheet } from './support.ts';
+
+/** Where a heading stands below the strip of verdicts that covers the top of the screen, px. */
+const belowStrip = (page: Page, id: string) =>
+  page.evaluate((station) => {
+    const strip = document.querySelector('.verdict-bar')!.getBoundingClientRect();
+    return document.querySelector(`#${station} h2`)!.getBoundingClientRect().top - strip.bottom;
+  }, id);
+
+describe('a link to a station', () => {
+  test.each([390, 1440])('%i px wide: leads there though drawings above it come later', async (width) => {
+    const { page } = await openSheet({ width, after: '#sink' });
+    await page.getByText('judged at the pessimistic edge').waitFor({ timeout: 20_000 });
+    const at = async (id: string) => {
+      const distance = await belowStrip(page, id);
+      return distance >= 0 && distance < 120;
+    };
+    await expect.poll(() => at('sink')).toBe(true);
+    await page.evaluate(() => {
+      location.hash = '#people';
+    });
+    await expect.poll(() => at('people')).toBe(true);
+  });
+
+  test('leaves a reader alone who has moved on', async () => {
+    const { page } = await openSheet({ after: '#sink' });
+    await page.mouse.wheel(0, 1500);
+    await page.waitForTimeout(300);
+    await page.evaluate(() => document.body.append(document.createElement('p')));
+    await page.waitForTimeout(300);
+    expect(await belowStrip(page, 'sink')).toBeLessThan(-500);
+  });
+});
+
+test('the strip of verdicts shows its words whole, and less high than a jump leaves room for', async () => {
+  const { page } = await openSheet({ width: 1440, after: '#people' });
+  await page.getByText('judged at the pessimistic edge').waitFor({ timeout: 20_000 });
+  const strip = page.locator('.verdict-bar');
+  await strip.waitFor();
+  const cut = await strip.evaluate((bar) =>
+    [...bar.querySelectorAll('.bar-headline')]
+      .filter((line) => line.scrollWidth > line.clientWidth + 1)
+      .map((line) => line.textContent),
+  );
+  expect(cut).toEqual([]);
+  const [high, room] = await strip.evaluate((bar) => [
+    bar.getBoundingClientRect().height,
+    Number.parseFloat(getComputedStyle(document.documentElement).scrollPaddingTop),
+  ]);
+  expect(high).toBeLessThan(room!);
+});
+
+test('state words stand on the line of the words beside them', async () => {
+  const { page } = await openSheet({ width: 1440 });
+  const off = await page.evaluate(() => {
+    const bottom = (element: Element) => {
+      const range = document.createRange();
+      range.selectNodeContents(element.lastChild!);
+      return range.getBoundingClientRect().bottom;
+    };
+    return [...document.querySelectorAll('.verdict')].map(
+      (row) => bottom(row.querySelector('.state')!) - bottom(row.querySelector('.verdict-name')!),
+    );
+  });
+  expect(off).toHaveLength(5);
+  for (const distance of off) expect(Math.abs(distance)).toBeLessThan(1);
+});
+
+test('the menu of a phone has even gaps, and a panel closes under the button that opened the menu', async () => {
+  const { page } = await openSheet({ width: 390, height: 844 });
+  await page.getByRole('button', { name: 'Menu', exact: true }).click();
+  await page.getByRole('button', { name: 'Print, figures' }).click();
+  const ends = (name: string) =>
+    page.getByRole('button', { name, exact: true }).evaluate((button) => {
+      const range = document.createRange();
+      range.selectNodeContents(button);
+      const { left, right, top } = range.getBoundingClientRect();
+      return { left, right, top };
+    });
+  const row: { left: number; right: number; top: number }[] = [];
+  for (const name of ['Undo', 'Redo', 'Designs', 'Save', 'Share']) row.push(await ends(name));
+  const gaps = row.slice(1).map((each, index) => each.left - row[index]!.right);
+  expect(new Set(row.map(({ top }) => top)).size).toBe(1);
+  expect(Math.max(...gaps) - Math.min(...gaps)).toBeLessThan(1.5);
+  expect(Math.abs((await ends('Close')).right - (await ends('Close menu')).right)).toBeLessThan(1);
+});
