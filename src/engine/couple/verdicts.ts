@@ -1,7 +1,7 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import type { Outcome, Reason } from '../../../shared/outcome.ts';
 import type { Service, ServiceResult, ServiceWords, State, Verdict } from '../../../shared/solution.ts';
-import { joinUnit, writeDuration, writeNumber, writeQuantity } from '../quantity/write.ts';
+import { joinUnit, writeDegreesUp, writeDuration, writeNumber, writeQuantity } from '../quantity/write.ts';
 import { reachedWords } from './reachedPower.ts';
 import { serviceWords } from './serviceWords.ts';
 
@@ -126,7 +126,7 @@ export function peopleVerdict(judged: PeopleJudgement, values: Values): Verdict 
   const metal =
     values.touchTemperature === undefined
       ? 'metal temperature unknown'
-      : `metal up to ${celsius(Math.ceil(values.touchTemperature - 273.15) + 273.15)}`;
+      : `metal up to ${writeDegreesUp(values.touchTemperature)}`;
   const distance =
     values.exposureDistance === undefined
       ? 'no distance can be given for this antenna'

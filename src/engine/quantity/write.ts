@@ -97,6 +97,14 @@ export function writeEcho(value: number, dimension: Dimension, unit: string, fig
   return joinUnit(writeNumber(Number(fromSI(value, chosen).toPrecision(12)), most, true), chosen.symbol);
 }
 
+/** A temperature that burns, in whole °C: never stated cooler than it is. */
+export function writeDegreesUp(kelvin: number): string {
+  const zeroCelsius = 273.15;
+  // A rounding error does not make a degree.
+  const whole = Math.ceil(kelvin - zeroCelsius - 1e-9);
+  return writeQuantity(whole + zeroCelsius, 'temperature', '°C');
+}
+
 /** A share that may not be exceeded: whole per cent, always rounded down; one decimal below one per cent. */
 export function writeShareDown(share: number): string {
   if (!Number.isFinite(share)) return '?';

@@ -1,5 +1,5 @@
 import { type Service, type Solution, services, type Verdict } from '../../../shared/solution.ts';
-import { writeDuration, writeQuantity, writeShareDown } from '../../engine/quantity/write.ts';
+import { writeDegreesUp, writeDuration, writeQuantity, writeShareDown } from '../../engine/quantity/write.ts';
 
 /** A difference of temperature smaller than this is not told, K. */
 const leastStep = 0.5;
@@ -74,7 +74,6 @@ function insteadOf(
 }
 
 const amperes = (value: number) => writeQuantity(value, 'current', 'A');
-const degrees = (value: number) => writeQuantity(value, 'temperature');
 
 function supplyWords(mine: Solution, theirs: Solution): readonly string[] {
   return [
@@ -86,7 +85,7 @@ function supplyWords(mine: Solution, theirs: Solution): readonly string[] {
 
 function peopleWords(mine: Solution, theirs: Solution, writeDistance: (metres: number) => string) {
   return [
-    ...insteadOf(mine, theirs, 'touchTemperature', 'metal up to', degrees),
+    ...insteadOf(mine, theirs, 'touchTemperature', 'metal up to', writeDegreesUp),
     ...insteadOf(mine, theirs, 'exposureDistance', 'keep from the antenna at least', writeDistance),
   ];
 }

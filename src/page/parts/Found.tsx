@@ -2,7 +2,7 @@ import { createSignal, For, Show } from 'solid-js';
 import { type Service, type Solution, services } from '../../../shared/solution.ts';
 import { quantities } from '../../engine/catalogue/index.ts';
 import type { UnitSystem } from '../../engine/quantity/units.ts';
-import { writeDuration, writeQuantity, writeShareDown } from '../../engine/quantity/write.ts';
+import { writeDegreesUp, writeDuration, writeQuantity, writeShareDown } from '../../engine/quantity/write.ts';
 import { Working } from '../later.tsx';
 import { type SheetState, useSheet } from '../state/sheet.ts';
 import { BandEdges } from './BandEdges.tsx';
@@ -18,6 +18,8 @@ export function createFigures(sheet: Pick<SheetState, 'results' | 'preferences'>
     const entry = quantities[key.slice(key.indexOf('.') + 1)];
     if (si === undefined || !entry) return isEndless(sheet.results.solution(), key) ? 'no limit' : '–';
     if (entry.key === 'safeDuty') return writeShareDown(si);
+    // As in verdict, caution and label: what burns is never stated cooler than it is.
+    if (entry.key === 'touchTemperature') return writeDegreesUp(si);
     if (entry.dimension === 'temperatureDifference') return writeStep(si);
     if (entry.key.startsWith('runTime')) return writeQuantity(si, 'time', 'h', 2);
     if (entry.dimension === 'time' && si >= 1) return writeDuration(si);

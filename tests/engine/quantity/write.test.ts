@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  writeDegreesUp,
   writeDuration,
   writeEntry,
   writeNumber,
@@ -99,5 +100,17 @@ describe('writeShareDown', () => {
     [Number.NaN, '?'],
   ])('%s is %s', (share, text) => {
     expect(writeShareDown(share).replaceAll('\u202f', ' ')).toBe(text);
+  });
+});
+
+describe('a temperature that burns', () => {
+  it.each([
+    [359.5, '87 °C'],
+    [360.15, '87 °C'],
+    [360.15 + 1e-12, '87 °C'],
+    [360.2, '88 °C'],
+    [268.05, '−5 °C'],
+  ])('%f K is written in whole degrees, never cooler: %s', (kelvin, words) => {
+    expect(writeDegreesUp(kelvin).replace(/\s/g, ' ')).toBe(words);
   });
 });
