@@ -52,6 +52,29 @@ test('the strip of verdicts shows its words whole, and less high than a jump lea
   expect(high).toBeLessThan(room!);
 });
 
+/** Choices whose words are wider than the room they have. */
+const cutChoices = (page: Page) =>
+  page.evaluate(() => {
+    for (const group of document.querySelectorAll<HTMLDetailsElement>('details.more')) group.open = true;
+    const pen = document.createElement('canvas').getContext('2d')!;
+    return [...document.querySelectorAll<HTMLSelectElement>('main .field-choice select')].flatMap(
+      (choice) => {
+        const words = choice.selectedOptions[0]?.textContent ?? '';
+        pen.font = getComputedStyle(choice).font;
+        // Beside the words stands the arrow.
+        const needed = pen.measureText(words).width + 16;
+        return choice.clientWidth > 0 && needed > choice.clientWidth + 1 ? [`${choice.id}: ${words}`] : [];
+      },
+    );
+  });
+
+test.each([820, 1200, 1440])('%i px wide: choices show their words whole', async (width) => {
+  const { page } = await openSheet({ width });
+  await page.locator('#field-amplifier-biasTracking').waitFor({ state: 'attached' });
+  expect(await page.locator('main .field-choice select').count()).toBeGreaterThan(20);
+  expect(await cutChoices(page)).toEqual([]);
+});
+
 test('state words stand on the line of the words beside them', async () => {
   const { page } = await openSheet({ width: 1440 });
   const off = await page.evaluate(() => {
