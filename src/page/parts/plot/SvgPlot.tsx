@@ -1,5 +1,6 @@
 import { createMemo, For, Show } from 'solid-js';
-import { lastPoint, type PlotData, type PlotMark, type PlotSeries, spread } from './data.ts';
+import { lastPoint, type PlotData, type PlotLimit, type PlotMark, type PlotSeries, spread } from './data.ts';
+import { type Drawn, freePlace, placeLabels, placesOf } from './labels.ts';
 
 /** The size of the drawing in its own units; text has 12.5 of them. */
 const usualSize = { width: 720, height: 330 };
@@ -23,6 +24,56 @@ export function SvgPlot(props: { data: PlotData; size?: { width: number; height:
   const bottom = height - margin.bottom;
   const fitsLeft = (mark: PlotMark) => x(mark.x) - margin.left > mark.label.length * nameWidth + 10;
   const points = (values: readonly (number | null)[]) => pathOf(props.data.x.map(x), values, y);
+  const drawn = createMemo((): Drawn => {
+    const xs = props.data.x.map(x);
+    return {
+      dots: props.data.marks.flatMap((mark) =>
+        mark.y === undefined ? [] : [[x(mark.x), y(mark.y)] as const],
+      ),
+      lines: props.data.series.map((series) =>
+        series.values.map((value, index) => (value === null ? null : ([xs[index]!, y(value)] as const))),
+      ),
+    };
+  });
+  const boxOf = (from: number, length: number, baseline: number) => ({
+    left: from,
+    right: from + length * nameWidth,
+    top: baseline - labelHeight + 3,
+    bottom: baseline + 3,
+  });
+  /** Where a limit is named: on its line at the left or the right, or under it, wherever no curve passes. */
+  const limitPlace = (limit: PlotLimit) => {
+    const long = limit.label.length;
+    const places = [-5, 14].flatMap((away) =>
+      (['start', 'end'] as const).map((anchor) => {
+        const at = anchor === 'start' ? margin.left + 6 : right - 6;
+        const baseline = y(limit.value) + away;
+        return {
+          anchor,
+          at,
+          baseline,
+          box: boxOf(anchor === 'start' ? at : at - long * nameWidth, long, baseline),
+        };
+      }),
+    );
+    return freePlace(places, drawn());
+  };
+  const baselineOf = (row: number) => bottom - 6 - labelHeight * row;
+  const edgeOf = (mark: PlotMark, side: 'left' | 'right') => x(mark.x) + (side === 'left' ? -5 : 5);
+  const markPlaces = createMemo(() =>
+    placeLabels(
+      props.data.marks.map((mark) => {
+        const long = mark.label.length;
+        const boxAt = (row: number, side: 'left' | 'right') =>
+          boxOf(edgeOf(mark, side) - (side === 'left' ? long * nameWidth : 0), long, baselineOf(row));
+        const likes = fitsLeft(mark) ? 'left' : 'right';
+        const top = mark.y === undefined ? margin.top : y(mark.y);
+        const rows = Math.floor((bottom - margin.top) / labelHeight);
+        return placesOf(rows, boxAt, likes, [margin.left, right], top);
+      }),
+      drawn(),
+    ),
+  );
   const endLabels = createMemo(() => {
     const ends = props.data.series.flatMap((series) => {
       const last = lastPoint(series);
@@ -104,9 +155,6 @@ export function SvgPlot(props: { data: PlotData; size?: { width: number; height:
               stroke={`var(${limit.tone})`}
               d={`M${margin.left} ${y(limit.value)}H${right}`}
             />
-            <text class="plot-name" fill={`var(${limit.tone})`} x={margin.left + 6} y={y(limit.value) - 5}>
-              {limit.label}
-            </text>
           </>
         )}
       </For>
@@ -120,6 +168,19 @@ export function SvgPlot(props: { data: PlotData; size?: { width: number; height:
           />
         )}
       </For>
+      <For each={props.data.limits}>
+        {(limit) => (
+          <text
+            class="plot-name"
+            fill={`var(${limit.tone})`}
+            x={limitPlace(limit).at}
+            y={limitPlace(limit).baseline}
+            text-anchor={limitPlace(limit).anchor}
+          >
+            {limit.label}
+          </text>
+        )}
+      </For>
       <For each={props.data.marks}>
         {(mark, index) => (
           <>
@@ -128,19 +189,23 @@ export function SvgPlot(props: { data: PlotData; size?: { width: number; height:
               stroke={`var(${mark.tone})`}
               d={`M${x(mark.x)} ${bottom}V${mark.y === undefined ? margin.top : y(mark.y)}`}
             />
-            <Show when={mark.y}>
-              {(at) => <circle fill={`var(${mark.tone})`} cx={x(mark.x)} cy={y(at())} r="3.5" />}
-            </Show>
             <text
               class="plot-name"
               fill={`var(${mark.tone})`}
-              x={x(mark.x) + (fitsLeft(mark) ? -5 : 5)}
-              y={bottom - 6 - labelHeight * index()}
-              text-anchor={fitsLeft(mark) ? 'end' : 'start'}
+              x={edgeOf(mark, markPlaces()[index()]!.side)}
+              y={baselineOf(markPlaces()[index()]!.row)}
+              text-anchor={markPlaces()[index()]!.side === 'left' ? 'end' : 'start'}
             >
               {mark.label}
             </text>
           </>
+        )}
+      </For>
+      <For each={props.data.marks}>
+        {(mark) => (
+          <Show when={mark.y !== undefined}>
+            <circle fill={`var(${mark.tone})`} cx={x(mark.x)} cy={y(mark.y!)} r="3.5" />
+          </Show>
         )}
       </For>
       <For each={endLabels()}>

@@ -2,6 +2,7 @@ import type uPlot from 'uplot';
 import { restBeforeFarDrawings } from '../../state/follow.ts';
 import { watchNear } from '../near.ts';
 import { lastPoint, type PlotData, type PlotSeries, spread } from './data.ts';
+import { type Drawn, freePlace, placeLabels, placesOf } from './labels.ts';
 
 export interface CanvasPlot {
   readonly show: (data: PlotData) => void;
@@ -188,15 +189,17 @@ function drawNames(plot: uPlot, data: PlotData, css: Css, font: (weight?: string
   ctx.textBaseline = 'middle';
   ctx.lineWidth = ratio;
 
+  const drawn = drawnOn(plot, data);
   for (const limit of data.limits) {
     const y = plot.valToPos(limit.value, 'y', true);
     if (y < bbox.top || y > bottom) continue;
     line(ctx, css(limit.tone), [bbox.left, y, right, y], [1, 0]);
     ctx.font = scaled(font());
-    ctx.textAlign = 'left';
-    halo(ctx, css, limit.label, bbox.left + 6 * ratio, y - 9 * ratio, css(limit.tone), ratio);
+    const { side, left, middle } = limitPlace(plot, ctx.measureText(limit.label).width, y, drawn, ratio);
+    ctx.textAlign = side;
+    halo(ctx, css, limit.label, left, middle, css(limit.tone), ratio);
   }
-  placeMarks(plot, data, css, scaled(font()), ratio);
+  placeMarks(plot, data, drawn, css, scaled(font()), ratio);
 
   const ends = data.series.flatMap((series) => {
     const last = lastPoint(series);
@@ -229,20 +232,74 @@ function drawNames(plot: uPlot, data: PlotData, css: Css, font: (weight?: string
   ctx.restore();
 }
 
-function placeMarks(plot: uPlot, data: PlotData, css: Css, face: string, ratio: number): void {
+/** Dots and lines as they stand on the canvas. */
+function drawnOn(plot: uPlot, data: PlotData): Drawn {
+  const xs = data.x.map((at) => plot.valToPos(at, 'x', true));
+  return {
+    dots: data.marks.flatMap((mark) =>
+      mark.y === undefined
+        ? []
+        : [[plot.valToPos(mark.x, 'x', true), plot.valToPos(mark.y, 'y', true)] as const],
+    ),
+    lines: data.series.map((series) =>
+      series.values.map((value, index) =>
+        value === null ? null : ([xs[index]!, plot.valToPos(value, 'y', true)] as const),
+      ),
+    ),
+  };
+}
+
+/** Where a limit is named: on its line at the left or the right, or under it, wherever no curve passes. */
+function limitPlace(plot: uPlot, width: number, y: number, drawn: Drawn, ratio: number) {
+  const { bbox } = plot;
+  const half = 8 * ratio;
+  const places = [-9, 9].flatMap((away) =>
+    (['left', 'right'] as const).map((side) => {
+      const middle = y + away * ratio;
+      const left = side === 'left' ? bbox.left + 6 * ratio : bbox.left + bbox.width - 6 * ratio;
+      const from = side === 'left' ? left : left - width;
+      return {
+        side,
+        left,
+        middle,
+        box: { left: from, right: from + width, top: middle - half, bottom: middle + half },
+      };
+    }),
+  );
+  return freePlace(places, drawn);
+}
+
+function placeMarks(plot: uPlot, data: PlotData, drawn: Drawn, css: Css, face: string, ratio: number): void {
   const { ctx, bbox } = plot;
   const bottom = bbox.top + bbox.height;
   ctx.font = face;
-  data.marks.forEach((mark, index) => {
+  const middleOf = (row: number) => bottom - (11 + 16 * row) * ratio;
+  const half = 8 * ratio;
+  const rows = Math.floor(bbox.height / (16 * ratio));
+  const edgeOf = (x: number, side: 'left' | 'right') => x + (side === 'left' ? -5 : 5) * ratio;
+  const labels = data.marks.map((mark) => {
     const x = plot.valToPos(mark.x, 'x', true);
     const top = mark.y === undefined ? bbox.top : plot.valToPos(mark.y, 'y', true);
-    line(ctx, css(mark.tone), [x, bottom, x, top], [2 * ratio, 3 * ratio]);
-    if (mark.y !== undefined) dot(ctx, css(mark.tone), x, top, ratio);
-    const fits = x - bbox.left > ctx.measureText(mark.label).width + 10 * ratio;
-    ctx.textAlign = fits ? 'right' : 'left';
-    const y = bottom - (11 + 16 * index) * ratio;
-    halo(ctx, css, mark.label, x + (fits ? -5 : 5) * ratio, y, css(mark.tone), ratio);
+    const width = ctx.measureText(mark.label).width;
+    const likes = x - bbox.left > width + 10 * ratio ? 'left' : 'right';
+    const boxAt = (row: number, side: 'left' | 'right') => {
+      const from = side === 'left' ? edgeOf(x, side) - width : edgeOf(x, side);
+      return { left: from, right: from + width, top: middleOf(row) - half, bottom: middleOf(row) + half };
+    };
+    return { mark, x, top, places: placesOf(rows, boxAt, likes, [bbox.left, bbox.left + bbox.width], top) };
   });
+  const placed = placeLabels(
+    labels.map(({ places }) => places),
+    drawn,
+  );
+  for (const { mark, x, top } of labels)
+    line(ctx, css(mark.tone), [x, bottom, x, top], [2 * ratio, 3 * ratio]);
+  labels.forEach(({ mark, x }, index) => {
+    const { row, side } = placed[index]!;
+    ctx.textAlign = side === 'left' ? 'right' : 'left';
+    halo(ctx, css, mark.label, edgeOf(x, side), middleOf(row), css(mark.tone), ratio);
+  });
+  for (const { mark, x, top } of labels) if (mark.y !== undefined) dot(ctx, css(mark.tone), x, top, ratio);
 }
 
 function line(
