@@ -1,7 +1,14 @@
 import './tokens.css';
 import './sheet.css';
-import './parts.css';
+import './parts/fields.css';
+import './parts/figures.css';
+import './parts/verdicts.css';
+import './parts/picker.css';
+import './parts/tables.css';
+import './parts/cautions.css';
+import './parts/narrow.css';
 import './drawings.css';
+import './parts/plot/plot.css';
 import './print.css';
 import { engineBeside } from '../worker/engineClient.ts';
 
