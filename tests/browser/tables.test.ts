@@ -2,22 +2,19 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openSheet } from './support.ts';
 
-/** Opens everything that is folded and every table of a plot. */
+const named = ['Parts of the path', 'Wire sizes', 'Distance from the antenna by band'];
+
+/** Opens everything that is folded and every table of a plot; some of it comes when the page has time for it. */
 async function unfold(page: Page): Promise<void> {
-  await page.evaluate(() => {
-    for (const group of document.querySelectorAll<HTMLDetailsElement>('details.more')) group.open = true;
-  });
-  for (const name of ['Parts of the path', 'Wire sizes', 'Distance from the antenna by band']) {
-    await page.getByLabel(name).locator('td').first().waitFor({ state: 'attached' });
-  }
-  // Plots come when the page has time for them.
-  const openTables = () =>
-    page.evaluate(() => {
+  const tables = () =>
+    page.evaluate((names) => {
+      for (const group of document.querySelectorAll<HTMLDetailsElement>('details.more')) group.open = true;
       for (const button of document.querySelectorAll<HTMLButtonElement>('.plot button'))
         if (button.textContent === 'values as table') button.click();
-      return document.querySelectorAll('main .plot .table-scroll').length;
-    });
-  await expect.poll(openTables, { timeout: 10_000 }).toBeGreaterThan(3);
+      const filled = names.filter((name) => document.querySelector(`[aria-label="${name}"] td`) !== null);
+      return [filled.length, document.querySelectorAll('main .plot .table-scroll').length > 3];
+    }, named);
+  await expect.poll(tables, { timeout: 20_000 }).toEqual([named.length, true]);
 }
 
 /** Tables whose scroller is wider than its column or does not come to the last column, by name. */
