@@ -55,6 +55,7 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
           setupFiles: ['tests/browser/setup.ts'],
+          fileParallelism: false,
           testTimeout,
           hookTimeout: testTimeout,
         },
