@@ -20,6 +20,8 @@ export default defineConfig({
         test: {
           name: 'engine',
           testTimeout,
+          // Pure functions: no file can leave anything behind for the next, and each need not load the engine anew.
+          isolate: false,
           environment: 'node',
           include: ['tests/{engine,shared,cli}/**/*.test.ts'],
         },
