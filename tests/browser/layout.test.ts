@@ -27,11 +27,33 @@ describe('a link to a station', () => {
   test('leaves a reader alone who has moved on', async () => {
     const { page } = await openSheet({ after: '#sink' });
     await page.mouse.wheel(0, 1500);
-    await page.waitForTimeout(300);
+    // A busy browser glides there in its own time.
+    await expect.poll(() => belowStrip(page, 'sink'), { timeout: 10_000 }).toBeLessThan(-500);
     await page.evaluate(() => document.body.append(document.createElement('p')));
     await page.waitForTimeout(300);
     expect(await belowStrip(page, 'sink')).toBeLessThan(-500);
   });
+});
+
+test('what the reader looks at stays where it is when something arrives above it', async () => {
+  const { page } = await openSheet();
+  const service = () =>
+    page.evaluate(() => document.querySelector('#service h2')!.getBoundingClientRect().top);
+  await page.evaluate(() => document.querySelector('#service')!.scrollIntoView());
+  await page.waitForTimeout(300);
+  const before = await service();
+  const height = await page.evaluate(() => document.documentElement.scrollHeight);
+  await page.evaluate(() => {
+    const arrived = document
+      .querySelector('#source .found-column')!
+      .appendChild(document.createElement('div'));
+    arrived.style.height = '3000px';
+  });
+  await expect
+    .poll(() => page.evaluate(() => document.documentElement.scrollHeight))
+    .toBeGreaterThan(height + 2000);
+  await page.waitForTimeout(300);
+  expect(Math.abs((await service()) - before)).toBeLessThan(1);
 });
 
 test('the strip of verdicts shows its words whole, and less high than a jump leaves room for', async () => {
