@@ -33,10 +33,10 @@ export function Station(props: StationProps) {
         <h3 class="column-title">Sketch</h3>
         {props.sketch}
       </div>
-      <div class="found-column" classList={{ older: sheet.store.wrong().length > 0 }}>
+      <div class="found-column" classList={{ older: sheet.older().length > 0 }}>
         <h3 class="column-title">
           Found
-          <Show when={sheet.store.wrong().length > 0}>
+          <Show when={sheet.older().length > 0}>
             <span class="older-word"> with the last good entries</span>
           </Show>
         </h3>

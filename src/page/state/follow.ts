@@ -30,8 +30,15 @@ export function followInSight(sheet: SheetState, near: Accessor<boolean>, pace: 
     band: held(results.band),
     bandProgress: held(results.bandProgress),
   };
-  catchUp(results, near, pace, () => setTurn((now) => now + 1));
-  return { ...sheet, results: followed, nameOf: createNames(sheet, followed.solution) };
+  catchUp([results.solution, results.curves, results.band, sheet.older], near, pace, () =>
+    setTurn((now) => now + 1),
+  );
+  return {
+    ...sheet,
+    results: followed,
+    older: held(sheet.older),
+    nameOf: createNames(sheet, followed.solution),
+  };
 }
 
 /** Names seldom change; who writes one is not called at every new figure. */
@@ -45,9 +52,15 @@ function createNames(sheet: SheetState, solution: Results['solution']): SheetSta
 }
 
 /** Calls for a catching up some time after the figures have changed out of sight. */
-function catchUp(results: Results, near: Accessor<boolean>, pace: Pace, follow: () => void): void {
+function catchUp(
+  figures: readonly Accessor<unknown>[],
+  near: Accessor<boolean>,
+  pace: Pace,
+  follow: () => void,
+): void {
   let resting: ReturnType<typeof setTimeout> | undefined;
   let queued = false;
+  let come: readonly boolean[] = [];
   const queue = () => {
     queued = true;
     pace.later(() => {
@@ -56,10 +69,14 @@ function catchUp(results: Results, near: Accessor<boolean>, pace: Pace, follow: 
     });
   };
   createEffect(
-    on([results.solution, results.curves, results.band], () => {
+    on([...figures], (now) => {
+      // What comes for the first time makes the page longer: the sooner it stands, the less moves under a reader.
+      const isFirst = now.some((value, index) => value !== undefined && !come[index]);
+      come = now.map((value, index) => value !== undefined || come[index] === true);
       if (untrack(near) || queued) return;
       clearTimeout(resting);
-      resting = setTimeout(queue, restBeforeFollowing);
+      if (isFirst) queue();
+      else resting = setTimeout(queue, restBeforeFollowing);
     }),
   );
   onCleanup(() => clearTimeout(resting));

@@ -11,6 +11,8 @@ export interface SheetState {
   readonly store: SheetStore;
   readonly preferences: Preferences;
   readonly results: Results;
+  /** Paths of entries that cannot be used as typed: the figures stand on their last good values. */
+  readonly older: Accessor<readonly string[]>;
   readonly notices: Notices;
   /** The designs kept in this browser. */
   readonly designs: Designs;
@@ -41,7 +43,8 @@ export function createSheetState(
   const [service, setService] = createSignal<Service>('keyDown');
   const nameOf = (service: Service) =>
     pieces.results.solution()?.words[service].name ?? serviceNames[service];
-  return { ...pieces, focused, setFocused, service, setService, nameOf };
+  const older = pieces.store.wrong;
+  return { ...pieces, older, focused, setFocused, service, setService, nameOf };
 }
 
 /** The services as they stand on the page before the first figures. */

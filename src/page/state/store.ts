@@ -1,4 +1,4 @@
-import { type Accessor, createComputed, createMemo, createSignal } from 'solid-js';
+import { type Accessor, createComputed, createMemo, createSignal, type Signal, untrack } from 'solid-js';
 import type { Design } from '../../../shared/design/schema.ts';
 import { applies } from './applies.ts';
 import { type Leaf, withLeaf } from './fields.ts';
@@ -81,6 +81,22 @@ function sectionView(first: Design, design: Accessor<Design>): Design {
   return view as unknown as Design;
 }
 
+/** The texts read field by field: who shows one is not called when another is typed. Signals, as above. */
+function textsByField(texts: Accessor<Snapshot['typed']>): SheetStore['typed'] {
+  const followers = new Map<string, Signal<Typed | undefined>>();
+  createComputed<Snapshot['typed']>((before) => {
+    const now = texts();
+    for (const path of new Set([...Object.keys(before), ...Object.keys(now)]))
+      followers.get(path)?.[1](now[path]);
+    return now;
+  }, untrack(texts));
+  return (path) => {
+    const known = followers.get(path) ?? createSignal(untrack(texts)[path]);
+    followers.set(path, known);
+    return known[0]();
+  };
+}
+
 const sameList = (before: readonly string[], now: readonly string[]) =>
   before.length === now.length && before.every((each, index) => each === now[index]);
 
@@ -108,7 +124,7 @@ export function createSheetStore(first: Snapshot): SheetStore {
     view,
     snapshot,
     wrong,
-    typed: (path) => texts()[path],
+    typed: textsByField(texts),
     edit(path, value, said) {
       const rest = without(snapshot().typed, path);
       const typed = said === undefined ? rest : { ...rest, [path]: { ...said, reason: null } };

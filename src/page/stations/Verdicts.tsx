@@ -70,8 +70,10 @@ export function Verdicts() {
         </SheetProvider>
       </h2>
       <p class="state-key">{stateKey}</p>
-      <Older />
-      <div ref={table} class="verdict-table" classList={{ older: sheet.store.wrong().length > 0 }}>
+      <SheetProvider value={inTable}>
+        <Older />
+      </SheetProvider>
+      <div ref={table} class="verdict-table" classList={{ older: inTable.older().length > 0 }}>
         <Index each={linesOf(inTable.results)}>
           {(verdict) => (
             <a class={`verdict verdict-${verdict().state ?? 'waiting'}`} href={`#${stations[verdict().key]}`}>
@@ -140,12 +142,12 @@ function HowSure() {
 
 /** Which entries the figures do not follow, each with a way there. */
 function Older() {
-  const { store } = useSheet();
+  const { older } = useSheet();
   return (
-    <Show when={store.wrong().length > 0}>
+    <Show when={older().length > 0}>
       <p class="older-note" role="status">
         Older figures: they stand on the last good value of{' '}
-        <For each={store.wrong()}>
+        <For each={older()}>
           {(path, index) => (
             <>
               {index() > 0 ? ', ' : ''}

@@ -38,6 +38,36 @@ describe('a band of the sheet', () => {
     dispose();
   });
 
+  it('shows at the next free moment what comes for the first time', () => {
+    const works: (() => void)[] = [];
+    const schedule = (work: () => void) => {
+      works.push(work);
+      return () => {};
+    };
+    const { sheet, followed, dispose } = createRoot((dispose) => {
+      const sheet = sheetAround(undefined, { schedule });
+      return { sheet, followed: followInSight(sheet, () => false, atOncePace), dispose };
+    });
+    expect(followed.results.curves()).toBeUndefined();
+    while (works.length > 0) works.shift()?.();
+    expect(followed.results.curves()).toBeDefined();
+    expect(followed.results.curves()).toBe(sheet.results.curves());
+    dispose();
+  });
+
+  it('says later, too, that its figures are older than an entry that cannot be read', () => {
+    const { sheet, followed, setNear, dispose } = begin();
+    const refused = { text: '20 kg', reason: 'a mass is no power', unit: 'W' };
+    sheet.store.refuse('amplifier.pep', refused);
+    expect(followed.older()).toEqual(['amplifier.pep']);
+    setNear(false);
+    sheet.store.edit('amplifier.pep', 33);
+    expect(followed.older()).toEqual(['amplifier.pep']);
+    vi.advanceTimersByTime(1000);
+    expect(followed.older()).toEqual([]);
+    dispose();
+  });
+
   it('follows as soon as it comes into sight', () => {
     const { sheet, followed, power, setNear, dispose } = begin();
     setNear(false);

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { createRoot } from 'solid-js';
+import { createEffect, createRoot } from 'solid-js';
 import { describe, expect, it } from 'vitest';
 import { startDesign } from '../../../shared/design/start.ts';
 import { createSheetStore, type SheetStore } from '../../../src/page/state/store.ts';
@@ -31,6 +31,22 @@ describe('the store of the sheet', () => {
       store.edit('sink.width', 0.21);
       expect(store.wrong()).toEqual([]);
     });
+  });
+
+  it('calls who shows a text only when that text changes', () => {
+    const shown: (string | undefined)[] = [];
+    const { store, dispose } = createRoot((dispose) => {
+      const store = createSheetStore({ id: 'one', design: startDesign, typed: {} });
+      createEffect(() => shown.push(store.typed('sink.width')?.text));
+      return { store, dispose };
+    });
+    const refused = (text: string) => ({ text, reason: 'kg is a mass', unit: 'mm' });
+    store.refuse('sink.width', refused('5 kg'));
+    store.refuse('sink.length', refused('6 kg'));
+    store.refuse('sink.width', refused('7 kg'));
+    store.undo();
+    expect(shown).toEqual([undefined, '5 kg', '7 kg', '5 kg']);
+    dispose();
   });
 
   it('does not count a wrong text in a field that is out of sight', () => {
