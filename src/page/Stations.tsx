@@ -35,7 +35,10 @@ const bands: readonly Band[] = [
 /** How many stand after each step: a step paints the page once more, so they are few. */
 const steps = [1, 4, bands.length];
 
-/** The first stands at once, so that its fields can be typed into; the others come in two steps after it. */
+/**
+ * The first stands at once, and is painted before there is more, so that its fields can be typed into; the others come
+ * in two steps after it.
+ */
 export default function Stations(props: { onStanding: () => void }) {
   const pace = usePace();
   const { results } = useSheet();
@@ -45,8 +48,10 @@ export default function Stations(props: { onStanding: () => void }) {
   const begun = createMemo(() => results.solution() !== undefined || results.fault() !== null);
   createEffect(() => {
     if (!begun()) return;
-    if (made() < bands.length) pace.later(() => setStep((now) => now + 1));
-    else props.onStanding();
+    const goOn = () => setStep((now) => now + 1);
+    if (made() === bands.length) props.onStanding();
+    else if (step() === 0) pace.afterPaint(goOn);
+    else pace.later(goOn);
   });
   return (
     <For each={bands.slice(0, made())}>

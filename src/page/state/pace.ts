@@ -4,6 +4,8 @@ import { type Accessor, createContext, createSignal, useContext } from 'solid-js
 export interface Pace {
   /** Does the work in a free moment, after what was handed in before it. */
   readonly later: (work: () => void) => void;
+  /** The same once what stands now has been painted: a reader sees it, and can use it, before more is made. */
+  readonly afterPaint: (work: () => void) => void;
   /** Does it after all of that: what stands unseen until it is asked for, and is made at once when it is. */
   readonly last: (work: () => void) => void;
   /** Whether nothing is left to do but what comes last. */
@@ -15,6 +17,7 @@ export interface Pace {
 /** Where nobody waits, as in most tests, nothing is put off. */
 export const atOncePace: Pace = {
   later: (work) => work(),
+  afterPaint: (work) => work(),
   last: (work) => work(),
   idle: () => true,
   flush: () => {},
@@ -47,13 +50,33 @@ export const nextFreeTurn: WhenFree = (work) => {
   });
 };
 
+/** Calls back once what stands now has been painted. */
+export type WhenPainted = (work: () => void) => void;
+
+/** A page that is hidden paints nothing, and its work goes on after so long, ms. */
+const longestFrame = 300;
+
+/** In the turn after the next frame. */
+export const nextPaint: WhenPainted = (work) => {
+  let done = false;
+  const once = () => {
+    if (!done) work();
+    done = true;
+  };
+  requestAnimationFrame(() => setTimeout(once));
+  setTimeout(once, longestFrame);
+};
+
 /** One piece a turn, more where the moment lasts; keys and pointer come between. */
-export function createPace(whenFree: WhenFree = nextFreeTurn): Pace {
+export function createPace(whenFree: WhenFree = nextFreeTurn, whenPainted: WhenPainted = nextPaint): Pace {
   const [idle, setIdle] = createSignal(true);
+  const unpainted = new Set<() => void>();
   const waiting: (() => void)[] = [];
   const unseen: (() => void)[] = [];
   let asked = false;
-  const isLeft = () => waiting.length + unseen.length > 0;
+  // What nobody sees waits for the paint as well.
+  const isLeft = () => waiting.length > 0 || (unpainted.size === 0 && unseen.length > 0);
+  const isBusy = () => waiting.length + unpainted.size > 0;
   const doNext = () => (waiting.shift() ?? unseen.shift())?.();
 
   function ask(): void {
@@ -62,29 +85,42 @@ export function createPace(whenFree: WhenFree = nextFreeTurn): Pace {
     whenFree((msLeft) => {
       asked = false;
       try {
-        do doNext();
-        while (isLeft() && msLeft() > shortest);
+        if (isLeft()) doNext();
+        while (isLeft() && msLeft() > shortest) doNext();
       } finally {
         // What fails is told by the browser; the rest still has its turn.
-        if (waiting.length === 0) setIdle(true);
+        setIdle(!isBusy());
         if (isLeft()) ask();
       }
     });
   }
 
+  function later(work: () => void): void {
+    waiting.push(work);
+    setIdle(false);
+    ask();
+  }
+
   return {
     idle,
-    later(work) {
-      waiting.push(work);
+    later,
+    afterPaint(work) {
+      const next = () => {
+        if (unpainted.delete(next)) later(work);
+      };
+      unpainted.add(next);
       setIdle(false);
-      ask();
+      whenPainted(next);
     },
     last(work) {
       unseen.push(work);
       ask();
     },
     flush() {
-      while (isLeft()) doNext();
+      while (isBusy() || isLeft()) {
+        for (const next of [...unpainted]) next();
+        doNext();
+      }
       setIdle(true);
     },
   };

@@ -49,6 +49,41 @@ describe('work that can wait', () => {
     expect(wanted()).toBe(0);
   });
 
+  it('waits until what stands has been painted, and so does what is unseen', () => {
+    const { whenFree, come, wanted } = moments();
+    let painted = () => {};
+    const pace = createPace(whenFree, (work) => {
+      painted = work;
+    });
+    const done: string[] = [];
+    pace.afterPaint(() => done.push('station'));
+    pace.last(() => done.push('folded'));
+    come(50);
+    expect(done).toEqual([]);
+    expect(wanted()).toBe(0);
+    expect(pace.idle()).toBe(false);
+    painted();
+    expect(done).toEqual([]);
+    come(50);
+    expect(done).toEqual(['station', 'folded']);
+    expect(pace.idle()).toBe(true);
+  });
+
+  it('does not wait for a paint on paper, nor is it done twice', () => {
+    const { whenFree, come } = moments();
+    let painted = () => {};
+    const pace = createPace(whenFree, (work) => {
+      painted = work;
+    });
+    const done: string[] = [];
+    pace.afterPaint(() => done.push('station'));
+    pace.flush();
+    expect(done).toEqual(['station']);
+    painted();
+    come(50);
+    expect(done).toEqual(['station']);
+  });
+
   it('is done to the last piece when paper needs it, what it brings included', () => {
     const { whenFree } = moments();
     const pace = createPace(whenFree);
