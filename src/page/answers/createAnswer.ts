@@ -1,10 +1,13 @@
-import { type Accessor, batch, createSignal, onCleanup } from 'solid-js';
+import { type Accessor, createMemo, createSignal, onCleanup } from 'solid-js';
 import type { Design } from '../../../shared/design/schema.ts';
 import { askAnswers } from '../../worker/answersClient.ts';
 import type { AnswerKind, AnswerQuestions, AnswerResults } from '../../worker/answersMessages.ts';
 import { useSheet } from '../state/sheet.ts';
 
-/** One kind of question with its answer, for the design as it stood when it was asked. */
+/**
+ * One kind of question with its answer, for the design as it stood when it was asked. While another of the kept designs
+ * is open there is no answer: what it says to change is not meant for that one.
+ */
 export interface Answer<Kind extends AnswerKind> {
   readonly result: Accessor<AnswerResults[Kind] | undefined>;
   /** The design the answer belongs to. */
@@ -19,10 +22,17 @@ export interface Answer<Kind extends AnswerKind> {
   readonly cancel: () => void;
 }
 
+interface Found<Kind extends AnswerKind> {
+  /** Which of the kept designs it belongs to, and as it stood then. */
+  readonly id: string;
+  readonly design: Design;
+  readonly result: AnswerResults[Kind];
+}
+
 export function createAnswer<Kind extends AnswerKind>(kind: Kind): Answer<Kind> {
   const sheet = useSheet();
-  const [result, setResult] = createSignal<AnswerResults[Kind]>();
-  const [asked, setAsked] = createSignal<Design>();
+  const [found, setFound] = createSignal<Found<Kind>>();
+  const shown = createMemo(() => (found()?.id === sheet.store.snapshot().id ? found() : undefined));
   const [progress, setProgress] = createSignal<number | null>(null);
   const [fault, setFault] = createSignal<string | null>(null);
   let takeBack = () => {};
@@ -35,17 +45,14 @@ export function createAnswer<Kind extends AnswerKind>(kind: Kind): Answer<Kind> 
 
   function ask(question: AnswerQuestions[Kind]): void {
     cancel();
-    const design = sheet.store.design();
+    const { id, design } = sheet.store.snapshot();
     setFault(null);
     setProgress(0);
     takeBack = askAnswers(kind, design, question, {
       progress: setProgress,
-      done: (found) => {
-        batch(() => {
-          setAsked(() => design);
-          setResult(() => found);
-          setProgress(null);
-        });
+      done: (result) => {
+        setFound({ id, design, result });
+        setProgress(null);
       },
       fail: (message) => {
         setFault(message);
@@ -56,9 +63,9 @@ export function createAnswer<Kind extends AnswerKind>(kind: Kind): Answer<Kind> 
 
   onCleanup(cancel);
   return {
-    result,
-    asked,
-    older: () => result() !== undefined && asked() !== sheet.store.design(),
+    result: () => shown()?.result,
+    asked: () => shown()?.design,
+    older: () => shown() !== undefined && shown()?.design !== sheet.store.design(),
     progress,
     fault,
     ask,

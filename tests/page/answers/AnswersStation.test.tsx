@@ -83,6 +83,17 @@ describe('what to change', () => {
     expect(paper()).toBeNull();
   });
 
+  it('is not offered to another design', slow, async () => {
+    const { state } = show();
+    fireEvent.click(screen.getByText('Find what to change'));
+    await screen.findByRole('list', { name: 'Changes for Key-down' }, arriving);
+    state.store.open({ id: 'two', design: exampleOf('class-a-panel-8w'), typed: {} });
+    expect(screen.queryByRole('list', { name: 'Changes for Key-down' })).toBeNull();
+    expect(screen.queryByText(/edited since/)).toBeNull();
+    state.store.undo();
+    expect(screen.getByRole('list', { name: 'Changes for Key-down' })).toBeTruthy();
+  });
+
   it('says by how far when nothing is enough', slow, async () => {
     show(change(design, { surroundings: { ambient: 343.15 }, limits: { designJunction: 343.5 } }));
     fireEvent.change(screen.getByLabelText('So that it becomes fine'), { target: { value: 'keyDown' } });
