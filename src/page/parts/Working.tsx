@@ -3,7 +3,7 @@ import type { Service } from '../../../shared/solution.ts';
 import { takenFrom, validity } from '../../engine/catalogue/grounds.ts';
 import { type QuantityEntry, quantities } from '../../engine/catalogue/index.ts';
 import { sources } from '../../engine/catalogue/sources.ts';
-import { writeQuantity } from '../../engine/quantity/write.ts';
+import { writeNumber, writeQuantity } from '../../engine/quantity/write.ts';
 import { givenGroups } from '../state/given.ts';
 import { useSheet } from '../state/sheet.ts';
 import { parseFormula } from './formula.ts';
@@ -34,9 +34,11 @@ export function Working(props: { entry: QuantityEntry; service?: Service }) {
   const written = (name: string): string => {
     const value = siOf(name);
     const entry = quantities[name];
-    return value === undefined || !entry
-      ? unknown
-      : writeQuantity(value, entry.dimension, undefined, workingDigits);
+    if (value === undefined || !entry) return unknown;
+    // Two devices are not 2.000 devices.
+    if (entry.dimension === 'number' && Number.isInteger(value))
+      return writeNumber(value, workingDigits, true);
+    return writeQuantity(value, entry.dimension, undefined, workingDigits);
   };
   const tree = createMemo(() =>
     props.entry.formula === undefined ? undefined : parseFormula(props.entry.formula),

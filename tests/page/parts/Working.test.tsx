@@ -22,6 +22,11 @@ describe('the working of a figure', () => {
     expect(text).toMatch(/K\/W/);
   });
 
+  it('writes what is counted without decimals', () => {
+    const text = workingOf('loadPerDevice');
+    expect(text).toMatch(/=\s*2\s*Number of devices/);
+  });
+
   it('takes entries of the design in the words and units of their fields, and leaves out what does not apply', () => {
     const text = workingOf('ratingHeat');
     expect(text).toMatch(/\d+ mm, Length along the fins/);
