@@ -14,7 +14,11 @@ export interface GivenDifference {
 }
 
 const doubts = 'doubts.';
-const without = 'does not apply';
+/** What stands where a design has no such row: an empty list, or something that has no meaning in it. */
+function without(design: Design, path: string): string {
+  const value = rawAt(design, path);
+  return Array.isArray(value) && value.length === 0 ? 'none' : 'does not apply';
+}
 
 /** What stands at the path of a row; how well something is known is kept by the path of what it speaks of. */
 function rawAt(design: Design, path: string): unknown {
@@ -39,7 +43,10 @@ export function givenDifferences(mine: Design, theirs: Design, unitOf: UnitOf): 
     const same = JSON.stringify(rawAt(mine, path)) === JSON.stringify(rawAt(theirs, path));
     if ((own && other && same) || ((!own || !other) && known.idle)) return [];
     const { group, label } = known;
-    const texts = { mine: own?.value ?? without, theirs: other?.value ?? without };
+    const texts = {
+      mine: own?.value ?? without(mine, path),
+      theirs: other?.value ?? without(theirs, path),
+    };
     return [{ path, group, label, ...texts, takeable: other !== undefined }];
   });
 }

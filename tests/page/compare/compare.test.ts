@@ -47,6 +47,26 @@ describe('what is given differently', () => {
     expect(rail).toMatchObject({ theirs: 'does not apply', takeable: false });
   });
 
+  it('says of a list that is empty that there are none, not that it has no meaning', () => {
+    const run = {
+      kind: 'steady',
+      power: 20,
+      powerDoubt: 0.02,
+      air: 295,
+      sensorDoubt: 1,
+      sensorPlace: 'beside',
+      resistorWidth: 0.015,
+      resistorLength: 0.02,
+      sink: null,
+      readings: [{ time: 0, temperature: 300, room: null }],
+    } as Design['bench'][number];
+    const logged: Design = { ...station, bench: [run] };
+    expect(between(station, logged)).toEqual([
+      expect.objectContaining({ path: 'bench', mine: 'none', theirs: expect.stringContaining('20 W') }),
+    ]);
+    expect(between(logged, station)).toEqual([expect.objectContaining({ path: 'bench', theirs: 'none' })]);
+  });
+
   it('sees lists and how well something is known', () => {
     const other = {
       ...station,
