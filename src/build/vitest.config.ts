@@ -24,6 +24,7 @@ export default defineConfig({
           isolate: false,
           environment: 'node',
           include: ['tests/{engine,shared,cli}/**/*.test.ts'],
+          setupFiles: ['tests/seed.ts'],
         },
       },
       {
@@ -35,6 +36,7 @@ export default defineConfig({
           testTimeout,
           environment: 'happy-dom',
           include: ['tests/page/**/*.test.{ts,tsx}'],
+          setupFiles: ['tests/seed.ts'],
         },
       },
       {

@@ -14,6 +14,8 @@ const greek: Readonly<Record<string, string>> = {
   lambda: 'λ',
   tau: 'τ',
   alpha: 'α',
+  Delta: 'Δ',
+  Gamma: 'Γ',
 };
 
 /** Splits at the first underscore; writes Greek names, primes and differences as the trade prints them. */

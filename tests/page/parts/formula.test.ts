@@ -63,10 +63,19 @@ describe('setting mathematics', () => {
     ['theta_sa,50', 'θ', 'sa,50'],
     ['dT_r', 'ΔT', 'r'],
     ["R'_20", 'R′', '20'],
+    ['Delta h', 'Δh', ''],
+    ['Gamma_A', 'Γ', 'A'],
     ['2 phi', '2φ', ''],
     ['Q', 'Q', ''],
     ['d', 'd', ''],
   ])('takes %s apart', (symbol, base, sub) => {
     expect(splitSymbol(symbol)).toEqual({ base, sub });
+  });
+
+  it('leaves no name of a Greek letter in the catalogue', () => {
+    const names =
+      /alpha|beta|gamma|delta|epsilon|eta|theta|kappa|lambda|mu|nu|pi|rho|sigma|tau|phi|chi|psi|omega/i;
+    const left = Object.values(quantities).filter(({ symbol }) => names.test(splitSymbol(symbol).base));
+    expect(left.map(({ symbol }) => symbol)).toEqual([]);
   });
 });
