@@ -56,6 +56,36 @@ test('what the reader looks at stays where it is when something arrives above it
   expect(Math.abs((await service()) - before)).toBeLessThan(1);
 });
 
+/** Things that reach out of their station by more than an outline, where a station cuts them off. */
+const cutOff = (page: Page) =>
+  page.evaluate(() => {
+    for (const group of document.querySelectorAll('details')) group.open = true;
+    return [...document.querySelectorAll('.station')].flatMap((station) => {
+      const room = station.getBoundingClientRect();
+      return [...station.querySelectorAll('*')].flatMap((thing) => {
+        // What scrolls, or is only read, has its own bounds.
+        if (thing.closest('.table-scroll, .only-read, .working, .uplot')) return [];
+        const box = thing.getBoundingClientRect();
+        const out = Math.max(
+          room.left - box.left,
+          box.right - room.right,
+          room.top - box.top,
+          box.bottom - room.bottom,
+        );
+        return box.width > 0 && out > 2 ? [`${station.id}: ${thing.tagName} ${thing.className}`] : [];
+      });
+    });
+  });
+
+test('no station cuts off what stands in it', async () => {
+  const { page } = await openSheet({ width: 1440 });
+  for (const width of [1440, 820, 390]) {
+    await page.setViewportSize({ width, height: 900 });
+    await page.waitForTimeout(500);
+    expect(await cutOff(page), `${width} px wide`).toEqual([]);
+  }
+});
+
 test('the strip of verdicts shows its words whole, and less high than a jump leaves room for', async () => {
   const { page } = await openSheet({ width: 1440, after: '#people' });
   await page.getByText('judged at the pessimistic edge').waitFor({ timeout: 20_000 });
