@@ -1,4 +1,4 @@
-import { type Component, createEffect, createSignal, ErrorBoundary, type JSX, Show } from 'solid-js';
+import { type Component, createEffect, createMemo, createSignal, ErrorBoundary, type JSX, Show } from 'solid-js';
 import { PowerPath } from './later.tsx';
 import { Place } from './parts/Place.tsx';
 import { PaperPlace } from './print/PaperPlace.tsx';
@@ -27,8 +27,9 @@ export function Sheet(props: SheetProps) {
   markReady(props.state, standing, () => props.onReady?.());
   undoByKeyboard(props.state.store);
   openLinks(props.state.designs, props.state.notices);
+  const name = createMemo(() => props.state.store.design().name);
   createEffect(() => {
-    document.title = `${props.state.store.design().name} – Heat and Rail`;
+    document.title = `${name()} – Heat and Rail`;
   });
   return (
     <SheetProvider value={props.state}>

@@ -1,5 +1,8 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { examples } from '../../shared/design/examples.ts';
+import { solve } from '../../src/engine/index.ts';
+import { writeQuantity } from '../../src/engine/quantity/write.ts';
 import { openSheet } from './support.ts';
 
 /** The browser's own measure: the share of the screen that moved, times how far. */
@@ -65,4 +68,42 @@ test('what is out of sight follows an edit when the page rests, and folded entri
   await power.fill('30');
   await expect.poll(() => people.textContent(), { timeout: 20_000 }).not.toBe(before);
   expect(await page.locator('details.more:not([open]) #field-sink-mass').count()).toBe(1);
+});
+
+interface Asked {
+  /** How often a worker has been asked for figures. */
+  solves: number;
+}
+
+/** Runs before the page's own scripts. */
+function countSolves(): void {
+  const page = globalThis as unknown as Asked;
+  page.solves = 0;
+  const post = Worker.prototype.postMessage;
+  Worker.prototype.postMessage = function (this: Worker, ...sent: unknown[]) {
+    if ((sent[0] as { call?: string }).call === 'solve') page.solves += 1;
+    Reflect.apply(post, this, sent);
+  };
+}
+
+test('an edit is first answered by the worker, later within the page, with the figures of the engine', async () => {
+  const { page } = await openSheet({ prepare: (fresh) => fresh.addInitScript(countSolves).then(() => {}) });
+  const asked = () => page.evaluate(() => (globalThis as unknown as Asked).solves);
+  expect(await asked()).toBeGreaterThan(0);
+  const input = page.locator('#field-amplifier-pep');
+  const fill = async (value: number) => {
+    const before = await asked();
+    await input.fill(String(value));
+    await page.waitForTimeout(100);
+    return (await asked()) - before;
+  };
+  let power = 40;
+  await expect.poll(() => fill(power++), { timeout: 40_000, interval: 500 }).toBe(0);
+  const { design } = examples[0]!;
+  const pep = power - 1;
+  const { values } = solve({ ...design, amplifier: { ...design.amplifier, pep } });
+  const shown = page
+    .locator('#amplifier summary', { hasText: 'DC power into the final at PEP' })
+    .locator('.found-value');
+  expect(await shown.textContent()).toBe(writeQuantity(values.dcPowerPep!, 'power'));
 });
