@@ -91,11 +91,11 @@ export function supplyVerdict(judged: SupplyJudgement, values: Values): Verdict 
     };
   }
   const peak = values.inputCurrentPep ?? 0;
-  const means = (['ssb', 'cw', 'keyDown'] as const)
-    .filter((service) => values[`${service}.inputCurrentMean`] !== undefined)
-    .map(
-      (service) => `${amperes(values[`${service}.inputCurrentMean`] ?? 0)} in ${judged.names[service].name}`,
-    );
+  const overs = (['ssb', 'cw', 'keyDown'] as const).flatMap((service) => {
+    const current = values[`${service}.inputCurrentMean`];
+    return current === undefined ? [] : [{ current, name: judged.names[service].name }];
+  });
+  const means = overs.map(({ current, name }) => `${amperes(current)} in ${name}`);
   const fuse =
     values.fuseRating === undefined ? 'no fitting fuse' : `fuse ${joinUnit(String(values.fuseRating), 'A')}`;
   const drop = `drop ${writeQuantity(values.pathDropPep ?? 0, 'voltage', 'V', 2)} (${percent(values.pathDropShare ?? 0)})`;
@@ -105,13 +105,17 @@ export function supplyVerdict(judged: SupplyJudgement, values: Values): Verdict 
       ? ` The thinnest wire that passes everything is ${judged.suggestedWire.replace('mm2', 'mm²')}.`
       : '';
   const complaints = judged.complaints.length > 0 ? ` ${judged.complaints.join(' ')}` : '';
+  // A mean above the peak would look like a mistake.
+  const cooler = overs.some(({ current }) => amperes(current) !== amperes(peak) && current > peak)
+    ? ' The peak is that of devices at their design limit; cooler ones draw a little more.'
+    : '';
   const mean = means.length > 0 ? `Mean while transmitting: ${means.join(', ')}. ` : '';
   return {
     key: 'supply',
     name: '12 V input',
     state: judged.state,
     headline: `${amperes(peak)} at the peak, ${fuse}, wire ${wire}, ${drop}`,
-    sentence: `${mean}Power from the source at the peak: ${watts((values.sourceVoltage ?? 0) * peak)}.${complaints}${suggestion}`,
+    sentence: `${mean}Power from the source at the peak: ${watts((values.sourceVoltage ?? 0) * peak)}.${cooler}${complaints}${suggestion}`,
   };
 }
 

@@ -34,6 +34,15 @@ describe('the line of the 12 V side', () => {
   });
 });
 
+describe('the current at the peak', () => {
+  it('is said to be that of hot devices where a mean over cooler ones is higher, and only there', () => {
+    const beacon = solve(exampleOf('pocket-beacon-10w'));
+    expect(beacon.values['keyDown.inputCurrentMean']).toBeGreaterThan(beacon.values.inputCurrentPep!);
+    expect(line(beacon.verdicts, 'supply').sentence).toContain('cooler ones draw a little more');
+    expect(line(solve(field).verdicts, 'supply').sentence).not.toContain('cooler ones');
+  });
+});
+
 describe('what cannot be known', () => {
   const noFins = change(field, { sink: { finCount: 200 } });
 
