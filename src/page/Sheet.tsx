@@ -1,8 +1,17 @@
-import { type Component, createEffect, createMemo, createSignal, ErrorBoundary, type JSX, Show } from 'solid-js';
+import {
+  type Component,
+  createEffect,
+  createMemo,
+  createSignal,
+  ErrorBoundary,
+  type JSX,
+  Show,
+} from 'solid-js';
 import { PowerPath } from './later.tsx';
 import { Place } from './parts/Place.tsx';
 import { PaperPlace } from './print/PaperPlace.tsx';
 import { holdAddressed } from './state/addressed.ts';
+import { holdTyped } from './state/holdTyped.ts';
 import { keptOffline } from './state/offline.ts';
 import { openLinks } from './state/openLink.ts';
 import { openFiles } from './state/openSave.ts';
@@ -24,6 +33,7 @@ interface SheetProps {
 export function Sheet(props: SheetProps) {
   const [standing, setStanding] = createSignal(false);
   const goToHash = holdAddressed();
+  holdTyped();
   markReady(props.state, standing, () => props.onReady?.());
   undoByKeyboard(props.state.store);
   openLinks(props.state.designs, props.state.notices);

@@ -56,6 +56,30 @@ test('what the reader looks at stays where it is when something arrives above it
   expect(Math.abs((await service()) - before)).toBeLessThan(1);
 });
 
+test.each([390, 1280])(
+  '%i px wide: the field that is typed in stays where it is while plots above it go and come back',
+  async (width) => {
+    const { page } = await openSheet({ width });
+    await page.getByText('judged at the pessimistic edge').waitFor({ timeout: 30_000 });
+    const field = page.locator('#field-sink-finCount');
+    const at = async () => (await field.boundingBox())!.y;
+    await field.focus();
+    await page.evaluate((by) => scrollBy(0, by), (await at()) - 450);
+    await page.waitForTimeout(800);
+    const [before, plots] = [await at(), await page.locator('.plot').count()];
+    await field.press('Control+A');
+    // Eighty fins find no room on the sheet's first sink: there is no result.
+    for (const digit of '80') await page.keyboard.press(digit);
+    await expect.poll(() => page.locator('.plot').count(), { timeout: 20_000 }).toBeLessThan(plots);
+    await page.waitForTimeout(300);
+    expect(Math.abs((await at()) - before)).toBeLessThan(3);
+    await page.keyboard.press('Backspace');
+    await expect.poll(() => page.locator('.plot').count(), { timeout: 20_000 }).toBe(plots);
+    await page.waitForTimeout(300);
+    expect(Math.abs((await at()) - before)).toBeLessThan(3);
+  },
+);
+
 /** Things that reach out of their station by more than an outline, where a station cuts them off. */
 const cutOff = (page: Page) =>
   page.evaluate(() => {

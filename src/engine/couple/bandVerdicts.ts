@@ -1,7 +1,7 @@
 import type { Edges, PeopleAtEdge } from '../../../shared/band.ts';
 import type { Design } from '../../../shared/design/schema.ts';
 import { type Service, type Solution, type State, services, type Verdict } from '../../../shared/solution.ts';
-import { joinUnit, minus, writeDuration, writeNumber } from '../quantity/write.ts';
+import { joinUnit, minus, writeDuration, writeKelvins, writeNumber } from '../quantity/write.ts';
 import { type JunctionLimits, junctionState, worst } from './limits.ts';
 import { cautionFigures, hottestJunction, judgePeople, warn } from './people.ts';
 import type { Prepared } from './prepare.ts';
@@ -43,7 +43,6 @@ const wholeDown = (share: number) => Math.floor(share * 100 + 1e-6);
 const per = (whole: number | string) => joinUnit(String(whole), '%');
 const celsius = (value: number) => joinUnit(degrees(value), '°C');
 const degrees = (value: number) => String(Math.round(value - 273.15)).replace('-', minus);
-const kelvins = (value: number) => joinUnit(writeNumber(Math.abs(value), 2), 'K');
 
 /** The pessimistic edge first: it is what one can count on. */
 function dutyWords(duty: Edges): string {
@@ -83,7 +82,7 @@ function junctionWords(service: Service, design: Design, solution: Solution, jun
   const side = junction.high <= limit ? 'below' : 'above';
   return (
     `Junction at the planned ${planned}: ${celsius(nominal)}, ${degrees(junction.low)} to ${celsius(junction.high)}; ` +
-    `the pessimistic edge is ${kelvins(limit - junction.high)} ${side} the limit of ${celsius(limit)}.`
+    `the pessimistic edge is ${writeKelvins(limit - junction.high)} ${side} the limit of ${celsius(limit)}.`
   );
 }
 

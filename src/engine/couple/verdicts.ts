@@ -1,7 +1,14 @@
 import type { Design } from '../../../shared/design/schema.ts';
 import type { Outcome, Reason } from '../../../shared/outcome.ts';
 import type { Service, ServiceResult, ServiceWords, State, Verdict } from '../../../shared/solution.ts';
-import { joinUnit, writeDegreesUp, writeDuration, writeNumber, writeQuantity } from '../quantity/write.ts';
+import {
+  joinUnit,
+  writeDegreesUp,
+  writeDuration,
+  writeKelvins,
+  writeNumber,
+  writeQuantity,
+} from '../quantity/write.ts';
 import { reachedWords } from './reachedPower.ts';
 import { serviceWords } from './serviceWords.ts';
 
@@ -14,7 +21,6 @@ const percent = (share: number) => joinUnit(writeNumber(share * 100, 2, true), '
 const watts = (value: number) => writeQuantity(value, 'power', 'W');
 const amperes = (value: number) => writeQuantity(value, 'current', 'A');
 const celsius = (value: number) => writeQuantity(value, 'temperature', '°C');
-const kelvins = (value: number) => joinUnit(writeNumber(Math.abs(value), 2), 'K');
 
 /** Below this a duty is no whole per cent, and yet more than none. */
 const wholePercent = 0.01;
@@ -42,7 +48,7 @@ function junctionWords(service: Service, design: Design, values: Values): string
   const side = margin >= 0 ? 'below' : 'above';
   return (
     `At the planned ${percent(design.service.transmitShare)} the junction reaches ${celsius(peak)}, ` +
-    `${kelvins(margin)} ${side} its design limit of ${celsius(limit)}.`
+    `${writeKelvins(margin)} ${side} its design limit of ${celsius(limit)}.`
   );
 }
 

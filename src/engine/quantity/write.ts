@@ -105,6 +105,12 @@ export function writeDegreesUp(kelvin: number): string {
   return writeQuantity(whole + zeroCelsius, 'temperature', '°C');
 }
 
+/** The size of a difference beside whole degrees: two figures, whole kelvins from 100 K on. */
+export function writeKelvins(value: number, trim = false): string {
+  const size = Math.abs(value);
+  return joinUnit(writeNumber(size, size >= 99.5 ? 3 : 2, trim), 'K');
+}
+
 /** A share that may not be exceeded: whole per cent, always rounded down; one decimal below one per cent. */
 export function writeShareDown(share: number): string {
   if (!Number.isFinite(share)) return '?';

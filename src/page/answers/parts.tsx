@@ -168,9 +168,10 @@ export function solvedDesign(sheet: SheetState): Design {
 /** What was taken last, for as long as it stands, with the way back. */
 export function TakenNote(props: { taken: Taken | null }) {
   const { store } = useSheet();
+  let note!: HTMLParagraphElement;
   const standing = createMemo(() => props.taken && standingOf(store, props.taken));
   return (
-    <p class="taken" role="status">
+    <p ref={note} class="taken" role="status" tabindex="-1">
       <Show when={props.taken && standing() !== 'gone' && props.taken}>
         {(taken) => (
           <>
@@ -179,7 +180,15 @@ export function TakenNote(props: { taken: Taken | null }) {
               when={standing() === 'whole'}
               fallback="What it changed has been edited since; Undo leads back step by step."
             >
-              <button type="button" class="plain-button" onClick={() => withdraw(store, taken())}>
+              <button
+                type="button"
+                class="plain-button"
+                onClick={() => {
+                  withdraw(store, taken());
+                  // The button goes with the note; the keyboard goes on from here.
+                  note.focus();
+                }}
+              >
                 take it back
               </button>
             </Show>

@@ -38,6 +38,8 @@ describe('an answer that was taken', () => {
     expect(store.design().sink).toEqual({ ...startDesign.sink, fanFlow: 0.01 });
     expect(store.typed('sink.fanFlow')?.text).toBe('10 L/s');
     expect(note()).toBe('');
+    // The keyboard does not fall back to the top of the page.
+    expect(document.activeElement?.className).toBe('taken');
     store.undo();
     expect(store.design()).toBe(edited);
     expect(note()).toContain('Taken');

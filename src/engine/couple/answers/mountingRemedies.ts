@@ -44,6 +44,15 @@ function betterInsulator(design: Design): readonly Offer[] {
   );
 }
 
+/** What metal on metal does; two devices of a push-pull stage would be shorted by it. */
+function bareTabs(count: number): string {
+  const joined =
+    count > 1
+      ? ' It joins the tabs of all devices on it: in push-pull that shorts drain to drain or collector to collector, unless the tab is isolated or is the source or emitter.'
+      : '';
+  return `No insulator: the sink carries what the tab carries.${joined} Only where tab and sink may touch.`;
+}
+
 /** Grease instead of a pad or of nothing: metal on metal. */
 function grease(design: Design): readonly Offer[] {
   const { pad } = design.device;
@@ -51,12 +60,7 @@ function grease(design: Design): readonly Offer[] {
   const dry = pad === 'bare';
   return [
     single(dry ? 'greaseDry' : 'grease', 'bench', {
-      ...padChange(
-        'grease',
-        dry
-          ? []
-          : ['No insulator: the sink carries what the tab carries. Only where tab and sink may touch.'],
-      ),
+      ...padChange('grease', dry ? [] : [bareTabs(design.device.count)]),
     }),
   ];
 }

@@ -8,7 +8,7 @@ import {
   services,
   type Verdict,
 } from '../../../../shared/solution.ts';
-import { joinUnit, writeNumber } from '../../quantity/write.ts';
+import { joinUnit, writeKelvins, writeNumber } from '../../quantity/write.ts';
 import { bandState } from '../bandVerdicts.ts';
 import { junctionLimits, worst } from '../limits.ts';
 import { judgePeople } from '../people.ts';
@@ -51,7 +51,7 @@ const noticeable = 1e-6;
 const tellKelvins = 0.2;
 const tellDrop = 5e-4;
 
-const kelvins = (value: number) => joinUnit(writeNumber(Math.abs(value), 2, true), 'K');
+const kelvins = (value: number) => writeKelvins(value, true);
 
 function verdictOf(solution: Solution, key: VerdictKey): Verdict {
   return solution.verdicts.find((verdict) => verdict.key === key)!;

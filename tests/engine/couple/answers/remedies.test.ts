@@ -40,6 +40,19 @@ function marginOf(design: Design): number {
 const found = remedies(failing, { pairs: true });
 const byKey = (list: RemedyList, key: string) => list.remedies.find((remedy) => remedy.key === key)!;
 
+describe('grease without an insulator', () => {
+  const saidOf = (count: number) => {
+    const design = change(failing, { device: { pad: 'mica', count } });
+    return byKey(remedies(design, { verdict: 'keyDown' }), 'grease').sideEffects.join(' ');
+  };
+
+  it('is said to join the tabs of several devices, which shorts a push-pull stage', () => {
+    expect(saidOf(2)).toContain('shorts drain to drain');
+    expect(saidOf(1)).not.toContain('shorts');
+    expect(saidOf(1)).toContain('Only where tab and sink may touch');
+  });
+});
+
 describe('remedies of the example that does not fit', () => {
   it('are offered for its worst verdict, with how far it is from fine', () => {
     expect(found.verdict).toBe('keyDown');
