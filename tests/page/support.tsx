@@ -42,6 +42,20 @@ export const engine = {
   stopBand: () => {},
 } satisfies Engine;
 
+/** A bench run as short as one can be. */
+export const steadyRun: Design['bench'][number] = {
+  kind: 'steady',
+  power: 20,
+  powerDoubt: 0.02,
+  air: 295,
+  sensorDoubt: 1,
+  sensorPlace: 'beside',
+  resistorWidth: 0.015,
+  resistorLength: 0.02,
+  sink: null,
+  readings: [{ time: 0, temperature: 300, room: null }],
+};
+
 /** The real figures without the curves, for tests that do not look at plots. */
 export const figuresOnly: Engine = {
   solve,

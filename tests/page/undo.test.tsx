@@ -11,26 +11,14 @@ import { PathList } from '../../src/page/parts/PathList.tsx';
 import { PointList } from '../../src/page/parts/PointList.tsx';
 import { useSheet } from '../../src/page/state/sheet.ts';
 import { undoByKeyboard } from '../../src/page/state/undoKeys.ts';
-import { renderInSheet } from './support.tsx';
+import { renderInSheet, steadyRun } from './support.tsx';
 
 const first = examples[0]!.design;
-const run: Design['bench'][number] = {
-  kind: 'steady',
-  power: 20,
-  powerDoubt: 0.02,
-  air: 295,
-  sensorDoubt: 1,
-  sensorPlace: 'beside',
-  resistorWidth: 0.015,
-  resistorLength: 0.02,
-  sink: null,
-  readings: [{ time: 0, plate: 300 }],
-} as unknown as Design['bench'][number];
 const design: Design = {
   ...first,
   wiring: { ...first.wiring, path: [part('fuse'), part('connector', 2), part('joint', 4)] },
   converter: { ...first.converter, points: [first.converter.points[0]!, first.converter.points[0]!] },
-  bench: [run, run],
+  bench: [steadyRun, steadyRun],
 };
 
 const points = () => (

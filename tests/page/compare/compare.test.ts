@@ -10,7 +10,7 @@ import { givenDifferences, withAllOfTheirs, withTheirs } from '../../../src/page
 import { overlayPlot } from '../../../src/page/compare/overlay.ts';
 import type { UnitOf } from '../../../src/page/state/given.ts';
 import type { Curves } from '../../../src/page/state/results.ts';
-import { engine, plainSpaces } from '../support.tsx';
+import { engine, plainSpaces, steadyRun } from '../support.tsx';
 
 const metric: UnitOf = (_path, spec) => defaultUnit(spec, 'metric');
 const [station, beacon, data] = examples.map((each) => each.design) as [Design, Design, Design];
@@ -48,19 +48,7 @@ describe('what is given differently', () => {
   });
 
   it('says of a list that is empty that there are none, not that it has no meaning', () => {
-    const run = {
-      kind: 'steady',
-      power: 20,
-      powerDoubt: 0.02,
-      air: 295,
-      sensorDoubt: 1,
-      sensorPlace: 'beside',
-      resistorWidth: 0.015,
-      resistorLength: 0.02,
-      sink: null,
-      readings: [{ time: 0, temperature: 300, room: null }],
-    } as Design['bench'][number];
-    const logged: Design = { ...station, bench: [run] };
+    const logged: Design = { ...station, bench: [steadyRun] };
     expect(between(station, logged)).toEqual([
       expect.objectContaining({ path: 'bench', mine: 'none', theirs: expect.stringContaining('20 W') }),
     ]);
