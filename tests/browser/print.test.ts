@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { examples } from '../../shared/design/examples.ts';
 import { writeDesign } from '../../shared/design/file.ts';
 import { solve } from '../../src/engine/index.ts';
-import { openSheet } from './support.ts';
+import { beginWith, openSheet } from './support.ts';
 
 const slow = { timeout: 180_000 };
 
@@ -34,6 +34,33 @@ const onPaper = () => {
   const colour = paper ? getComputedStyle(paper).backgroundColor : '';
   return { shown: shown.map((each) => each.className), text: flat(paper?.textContent ?? undefined), colour };
 };
+
+test(
+  'the build sheet of a design that does not fit, with all its cautions, has two pages at most',
+  slow,
+  async () => {
+    const { page } = await openSheet({ width: 1280 });
+    await beginWith(page, 'A fresh sheet');
+    await page.locator('#field-converter-kind').selectOption('module');
+    const typed = {
+      'converter-outputVoltage': '28',
+      'amplifier-pep': '25',
+      'sink-width': '4 in',
+      'sink-length': '75 mm',
+      'sink-finCount': '9',
+      'sink-finHeight': '22',
+      'service-transmitShare': '40 %',
+    };
+    for (const [field, text] of Object.entries(typed)) await page.locator(`#field-${field}`).fill(text);
+    await untilSure(page);
+    await expect.poll(() => page.locator('.verdict-over').count()).toBeGreaterThan(2);
+    for (const format of ['A4', 'Letter']) {
+      const pages = pagesOf(await page.pdf({ format }));
+      expect(pages, format).toBeGreaterThanOrEqual(1);
+      expect(pages, format).toBeLessThanOrEqual(2);
+    }
+  },
+);
 
 test.each(examples.map(({ key }, index) => [key, index] as const))(
   'the build sheet of %s has one or two pages of A4 and of Letter, with verdicts, both edges and every caution',
