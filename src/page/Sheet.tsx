@@ -11,6 +11,7 @@ import { PowerPath } from './later.tsx';
 import { Place } from './parts/Place.tsx';
 import { PaperPlace } from './print/PaperPlace.tsx';
 import { holdAddressed } from './state/addressed.ts';
+import { createEditing } from './state/editing.ts';
 import { holdTyped } from './state/holdTyped.ts';
 import { keptOffline } from './state/offline.ts';
 import { openLinks } from './state/openLink.ts';
@@ -34,6 +35,7 @@ export function Sheet(props: SheetProps) {
   const [standing, setStanding] = createSignal(false);
   const goToHash = holdAddressed();
   holdTyped();
+  const editing = createEditing(props.state);
   markReady(props.state, standing, () => props.onReady?.());
   undoByKeyboard(props.state.store);
   openLinks(props.state.designs, props.state.notices);
@@ -47,7 +49,7 @@ export function Sheet(props: SheetProps) {
         <Hatch />
         <NoticeList />
         <Head />
-        <main>
+        <main classList={{ editing: editing() }}>
           <Verdicts />
           <Place class="power-path-place">
             <PowerPath />

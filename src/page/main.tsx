@@ -6,6 +6,7 @@ import { createSolveHere, usualParts } from '../worker/solveHere.ts';
 import { Sheet } from './Sheet.tsx';
 import { keepOffline } from './state/offline.ts';
 import { createPace, PaceProvider } from './state/pace.ts';
+import { afterFrame } from './state/results.ts';
 import type { SheetState } from './state/sheet.ts';
 import { startSheet } from './state/start.ts';
 import { browserStore, tabStore } from './state/storage.ts';
@@ -28,7 +29,7 @@ export function begin(engine: EngineBeside): void {
   if (root === null) return;
   render(() => {
     const both = { ...engine, solve: (design: Design) => here.solve(design) ?? engine.solve(design) };
-    const state = startSheet(both, browserStore(), { tab: tabStore() });
+    const state = startSheet(both, browserStore(), { tab: tabStore(), painted: afterFrame });
     return (
       <PaceProvider value={pace}>
         <Sheet state={state} stations={Stations} onReady={() => ready(root, state)} />

@@ -1,15 +1,17 @@
-import { createMemo, Match, Switch } from 'solid-js';
+import { createMemo, Match, mergeProps, Switch } from 'solid-js';
 import { writeEcho } from '../../engine/quantity/write.ts';
 import { fieldId } from '../parts/fieldId.ts';
 import { knownField, leafAt, type NumberField } from '../state/fields.ts';
 import { useSheet } from '../state/sheet.ts';
 
+type Point = readonly [number, number];
+
 interface DimensionProps {
   /** The field this line stands for; it lights up while the field is edited, and a click on it goes there. */
   readonly path: string;
   /** Ends of the measured distance, in drawing units. */
-  readonly from: readonly [number, number];
-  readonly to: readonly [number, number];
+  readonly from: Point;
+  readonly to: Point;
   /** How far the line stands off the measured edge; its sign says to which side. */
   readonly off: number;
   /** Where the figure stands along the line; for distances too short to hold it. */
@@ -22,6 +24,8 @@ const drawnFigures = 4;
 /** Shorter than this the arrows stand outside and point inwards. */
 const tight = 22;
 
+const isSame = (one: Point, other: Point) => one[0] === other[0] && one[1] === other[1];
+
 /** A dimension line with arrows, as on a workshop drawing. */
 export function Dimension(props: DimensionProps) {
   const sheet = useSheet();
@@ -33,8 +37,19 @@ export function Dimension(props: DimensionProps) {
     return si === null ? '?' : writeEcho(si, spec.dimension, unit, drawnFigures);
   });
   const lit = () => sheet.focused() === props.path;
-  const vertical = () => Math.abs(props.to[0] - props.from[0]) < 1e-6;
-  const horizontal = () => Math.abs(props.to[1] - props.from[1]) < 1e-6;
+  // Each edit of the sink makes these points anew, mostly with the same numbers.
+  const from = createMemo(() => props.from, undefined, { equals: isSame });
+  const to = createMemo(() => props.to, undefined, { equals: isSame });
+  const vertical = () => Math.abs(to()[0] - from()[0]) < 1e-6;
+  const horizontal = () => Math.abs(to()[1] - from()[1]) < 1e-6;
+  const line = mergeProps(props, {
+    get from() {
+      return from();
+    },
+    get to() {
+      return to();
+    },
+  });
 
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: a convenience for the mouse; the field itself takes the keyboard
@@ -43,12 +58,12 @@ export function Dimension(props: DimensionProps) {
       classList={{ lit: lit() }}
       onClick={() => document.getElementById(fieldId(props.path))?.focus()}
     >
-      <Switch fallback={<Slanted {...props} text={text()} />}>
+      <Switch fallback={<Slanted {...line} text={text()} />}>
         <Match when={vertical()}>
-          <Vertical {...props} text={text()} />
+          <Vertical {...line} text={text()} />
         </Match>
         <Match when={horizontal()}>
-          <Horizontal {...props} text={text()} />
+          <Horizontal {...line} text={text()} />
         </Match>
       </Switch>
     </g>

@@ -66,11 +66,16 @@ export function PlateMap() {
       if (!design) return;
       asked += 1;
       const turn = asked;
-      void Promise.resolve(results.engine.plateMap(design, service)).then((found) => {
+      const ask = () => {
+        if (turn === asked) void Promise.resolve(results.engine.plateMap(design, service)).then(answered);
+      };
+      const answered = (found: Outcome<WarmPlate>) => {
         // While a part is being moved the map goes with it; else it waits until the page has time.
         if (moved === null) pace.later(() => take(turn, found));
         else take(turn, found);
-      });
+      };
+      if (moved === null) pace.afterPaint(ask);
+      else ask();
     }),
   );
 

@@ -204,29 +204,29 @@ function Branches(props: { stage: Stage; x: number; top: number; wide: (power: n
   const offset = (index: number) =>
     props.stage.branches.slice(0, index).reduce((sum, branch) => sum + props.wide(branch.power), 0);
   return (
-    <For each={props.stage.branches}>
+    <Index each={props.stage.branches}>
       {(branch, index) => {
-        const y = () => props.top + props.wide(props.stage.onward) + offset(index());
-        const w = () => props.wide(branch.power);
+        const y = () => props.top + props.wide(props.stage.onward) + offset(index);
+        const w = () => props.wide(branch().power);
         const bend = 18;
         const down = () => 168 - y();
-        const x = () => props.x + index() * 76;
+        const x = () => props.x + index * 76;
         const reach = () => 10 + w();
         return (
-          <g class={branch.kind === 'heat' ? 'branch-heat' : 'branch-other'}>
+          <g class={branch().kind === 'heat' ? 'branch-heat' : 'branch-other'}>
             <path
               d={`M${props.x} ${y()}H${x() + reach()}q${bend} 0 ${bend} ${bend}V${y() + down()}h${-w()}V${y() + w() + bend}q0 ${-bend} ${-bend} ${-bend}H${props.x}z`}
             />
             <text x={x() + 28} y="188">
-              {`${watts(branch.power)} `}
+              {`${watts(branch().power)} `}
             </text>
             <text class="caption" x={x() + 28} y="205">
-              {`${branch.label} `}
+              {`${branch().label} `}
             </text>
           </g>
         );
       }}
-    </For>
+    </Index>
   );
 }
 
@@ -262,13 +262,13 @@ function Falling(props: { steps: readonly PowerStep[] }) {
               />
             </svg>
             <span class="falling-loss">
-              <For each={stage().branches}>
+              <Index each={stage().branches}>
                 {(branch) => (
-                  <span class={branch.kind === 'heat' ? 'heat-text' : ''}>
-                    {watts(branch.power)} {branch.label}
+                  <span class={branch().kind === 'heat' ? 'heat-text' : ''}>
+                    {watts(branch().power)} {branch().label}
                   </span>
                 )}
-              </For>
+              </Index>
             </span>
           </li>
         )}

@@ -11,6 +11,20 @@ const currentTop = 146;
 const currentBottom = 206;
 const samples = 96;
 
+const x = (phase: number) => left + (phase / (2 * Math.PI)) * (right - left);
+/** Where the curves are reckoned: the cosine of the phase, and its place on the paper as a path says it. */
+const phases = Array.from({ length: samples + 1 }, (_, index) => {
+  const phase = (2 * Math.PI * index) / samples;
+  return { cosine: Math.cos(phase), place: `${index === 0 ? 'M' : 'L'}${x(phase).toFixed(1)} ` };
+});
+
+/** A curve over one cycle, to a tenth of a unit of the drawing. */
+function curve(at: (cosine: number) => number): string {
+  let path = '';
+  for (const { cosine, place } of phases) path += place + Math.round(at(cosine) * 10) / 10;
+  return path;
+}
+
 /** Current of one device: max(0, standing + drive cos). Amperes. */
 interface Pulse {
   readonly standing: number;
@@ -60,18 +74,18 @@ export function StageDrawing() {
 
 function Waveforms(props: { stage: Stage }) {
   const figures = createFigures();
-  const x = (phase: number) => left + (phase / (2 * Math.PI)) * (right - left);
   const top = () => props.stage.rail * 2;
   const v = (volts: number) => voltageBottom - (volts / top()) * (voltageBottom - voltageTop);
-  const i = (share: number) => currentBottom - share * (currentBottom - currentTop);
-  const curve = (at: (phase: number) => number) =>
-    Array.from({ length: samples + 1 }, (_, index) => {
-      const phase = (2 * Math.PI * index) / samples;
-      return `${index === 0 ? 'M' : 'L'}${x(phase).toFixed(1)} ${at(phase).toFixed(1)}`;
-    }).join('');
-  const peak = () => Math.max(props.stage.atPep.standing + props.stage.atPep.drive, 1e-9);
-  const pulse = (of: Pulse) => (phase: number) =>
-    Math.max(0, of.standing - of.drive * Math.cos(phase)) / peak();
+  const voltage = () => {
+    const { rail, amplitude } = props.stage;
+    const tall = (voltageBottom - voltageTop) / (2 * rail);
+    return curve((cosine) => voltageBottom - (rail + amplitude * cosine) * tall);
+  };
+  const current = ({ standing, drive }: Pulse) => {
+    const { atPep } = props.stage;
+    const tall = (currentBottom - currentTop) / Math.max(atPep.standing + atPep.drive, 1e-9);
+    return curve((cosine) => currentBottom - Math.max(0, standing - drive * cosine) * tall);
+  };
   const start = () => Math.PI - props.stage.angle / 2;
 
   return (
@@ -86,12 +100,9 @@ function Waveforms(props: { stage: Stage }) {
         d={`M${left} ${voltageTop - 8}V${voltageBottom}H${right}M${left} ${currentTop}V${currentBottom}H${right}`}
       />
       <path class="hidden-line" d={`M${left} ${v(props.stage.rail)}H${right}`} />
-      <path
-        class="outline"
-        d={curve((phase) => v(props.stage.rail + props.stage.amplitude * Math.cos(phase)))}
-      />
-      <path class="heat-line" d={curve((phase) => i(pulse(props.stage.atPep)(phase)))} />
-      <path class="back-off-line" d={curve((phase) => i(pulse(props.stage.backedOff)(phase)))} />
+      <path class="outline" d={voltage()} />
+      <path class="heat-line" d={current(props.stage.atPep)} />
+      <path class="back-off-line" d={current(props.stage.backedOff)} />
       <text class="caption" x={right} y={currentTop + 4} text-anchor="end">
         {figures.text('peakCurrentPep')} at PEP
       </text>

@@ -1,4 +1,4 @@
-import { Index, Match, Show, Switch } from 'solid-js';
+import { createMemo, Index, Match, Show, Switch } from 'solid-js';
 import type { PathRow } from '../../../shared/solution.ts';
 import { writeQuantity } from '../../engine/quantity/write.ts';
 import { createFigures } from '../parts/Found.tsx';
@@ -16,6 +16,7 @@ export function SupplyDrawing() {
   const sheet = useSheet();
   const figures = createFigures();
   const rows = () => sheet.results.solution()?.path ?? [];
+  const count = createMemo(() => rows().length);
   const levels = () => {
     const open = figures.value('sourceVoltage');
     const terminal = figures.value('terminalVoltagePep');
@@ -28,9 +29,9 @@ export function SupplyDrawing() {
     <svg class="drawing" viewBox="0 0 400 274" role="img" aria-label={said(figures.text, rows())}>
       <path class="outline" d="M36 74V38H60M330 124V146H36V106M316 38H330V60" />
       <path class="outline" d="M18 74H54M26 82H46M18 90H54M26 98H46M36 98V106" />
-      <Show when={rows().length > 0} fallback={<path class="outline" d="M60 38H316" />}>
+      <Show when={count() > 0} fallback={<path class="outline" d="M60 38H316" />}>
         <Index each={rows()}>
-          {(row, index) => <Piece row={row()} number={index + 1} {...place(rows().length, index)} />}
+          {(row, index) => <Piece row={row()} number={index + 1} {...place(count(), index)} />}
         </Index>
       </Show>
       <rect class="part" x="296" y="60" width="68" height="64" />

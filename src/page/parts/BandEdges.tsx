@@ -1,4 +1,4 @@
-import { Show } from 'solid-js';
+import { createMemo, Show } from 'solid-js';
 import type { Edges } from '../../../shared/band.ts';
 import type { Dimension } from '../../../shared/design/fields.ts';
 import { quantities } from '../../engine/catalogue/index.ts';
@@ -54,15 +54,22 @@ export function writeEdges({ low, high }: Edges, dimension: Dimension): string {
   return `${from.endsWith(unit) ? from.slice(0, -unit.length) : from} to ${to}`;
 }
 
-/** The band under or beside a found figure, smaller; an empty line of the same height until it is there. */
+const nothing = '\u00a0';
+
+/**
+ * The band under or beside a found figure, smaller; an empty line of the same height until it is there. While a newer
+ * one is on its way the last one keeps its room, so that no row moves at an edit; the station hides it (`band-coming`).
+ */
 export function BandEdges(props: { name: string }) {
   const sheet = useSheet();
   const name = () => props.name.slice(props.name.indexOf('.') + 1);
-  const text = () => {
-    const edges = sheet.results.band()?.edges[props.name];
+  const text = createMemo<string>((last) => {
+    const band = sheet.results.band();
+    if (band === undefined) return last;
+    const edges = band.edges[props.name];
     const entry = quantities[name()];
-    return edges && entry ? writeEdges(edges, entry.dimension) : '\u00a0';
-  };
+    return edges && entry ? writeEdges(edges, entry.dimension) : nothing;
+  }, nothing);
   return (
     <Show when={banded.has(name())}>
       <span class="found-band">{text()}</span>

@@ -21,7 +21,12 @@ export function Station(props: StationProps) {
   const sheet = useSheet();
   const heading = () => `${props.id}-title`;
   return (
-    <section class="station" id={props.id} aria-labelledby={heading()}>
+    <section
+      class="station"
+      classList={{ 'band-coming': sheet.results.band() === undefined }}
+      id={props.id}
+      aria-labelledby={heading()}
+    >
       <h2 class="station-title" id={heading()}>
         <span class="station-number">{props.number}</span> {props.title}
       </h2>

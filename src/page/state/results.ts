@@ -78,15 +78,44 @@ export const nextTurn: Schedule = (work) => {
   return () => clearTimeout(id);
 };
 
+/** A page that is hidden paints nothing, a busy one has no free moment; the curves come after so long, ms. */
+const longestFrame = 100;
+
+/** In a free moment after the next frame: what has changed on the page is painted before more is begun. */
+export const afterFrame: Schedule = (work) => {
+  let late: ReturnType<typeof setTimeout> | undefined;
+  let idle: number | undefined;
+  const go = () => {
+    stop();
+    work();
+  };
+  const frame = requestAnimationFrame(() => {
+    if (typeof requestIdleCallback === 'function') idle = requestIdleCallback(go);
+    else {
+      clearTimeout(late);
+      late = setTimeout(go);
+    }
+  });
+  late = setTimeout(go, longestFrame);
+  function stop(): void {
+    cancelAnimationFrame(frame);
+    clearTimeout(late);
+    if (idle !== undefined) cancelIdleCallback(idle);
+  }
+  return stop;
+};
+
 /**
  * Follows the design. The figures are asked for at once, so that they are computed while the page shows the edit;
  * edits that come faster than answers wait for one another, the newest wins. The curves come piece by piece after the
- * figures; a new edit drops what is not yet computed, and an answer to an older design is thrown away.
+ * figures have been painted; a new edit drops what is not yet computed, and an answer to an older design is thrown
+ * away. The first curves of all are asked for at once: the page is still making its stations then.
  */
 export function createResults(
   design: Accessor<Design>,
   engine: Engine,
   schedule: Schedule = nextTurn,
+  painted: Schedule = schedule,
 ): Results {
   const [solution, setSolution] = createSignal<Solution>();
   const [curves, setCurves] = createSignal<Curves>();
@@ -145,7 +174,8 @@ export function createResults(
           setBand(undefined);
           setFault(null);
         });
-        computePieces(turn, current, piecesOf(engine, current), {});
+        const whenToBegin = untrack(curves) === undefined ? schedule : painted;
+        computePieces(turn, current, piecesOf(engine, current), {}, whenToBegin);
       },
       () => {
         solving = false;
@@ -184,6 +214,7 @@ export function createResults(
     current: Design,
     pieces: readonly Piece[],
     found: Partial<Record<string, unknown>>,
+    whenToBegin: Schedule = schedule,
   ): void {
     const [piece, ...rest] = pieces;
     if (piece === undefined) {
@@ -191,7 +222,7 @@ export function createResults(
       resting = setTimeout(() => turn === latest && computeBand(turn, current), restBeforeBand);
       return;
     }
-    cancel = schedule(() =>
+    cancel = whenToBegin(() =>
       answer(turn, piece.compute, (result) =>
         computePieces(turn, current, rest, { ...found, [piece.key]: result }),
       ),

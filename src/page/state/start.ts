@@ -14,6 +14,8 @@ export interface StartOptions {
   /** What this tab alone remembers. */
   readonly tab?: TextStore | undefined;
   readonly schedule?: Schedule;
+  /** When what follows the figures may be begun. */
+  readonly painted?: Schedule;
 }
 
 /** Builds the sheet's state from what the browser has kept, or from the first example. */
@@ -33,7 +35,7 @@ export function startSheet(
     notices,
     designs,
     preferences: createPreferences(store),
-    results: createResults(sheet.design, engine, options.schedule),
+    results: createResults(sheet.design, engine, options.schedule, options.painted),
   });
 }
 

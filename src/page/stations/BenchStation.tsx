@@ -1,5 +1,6 @@
 import './bench.css';
 import { createMemo, For, Index, Show } from 'solid-js';
+import type { Band } from '../../../shared/band.ts';
 import type { BenchReport, BenchRunReport } from '../../../shared/bench.ts';
 import { joinUnit, writeDuration, writeNumber, writeQuantity } from '../../engine/quantity/write.ts';
 import { BenchDrawing } from '../drawings/BenchDrawing.tsx';
@@ -116,7 +117,9 @@ const mostUnknowns = 5;
 /** Which unknowns the spread of the junction temperature comes from, and what would make them better known. */
 function Matters() {
   const sheet = useSheet();
-  const ranking = () => sheet.results.band()?.ranking[sheet.service()]?.slice(0, mostUnknowns) ?? [];
+  // As with the bands: while a newer one is on its way the last one keeps its room.
+  const band = createMemo<Band | undefined>((last) => sheet.results.band() ?? last);
+  const ranking = () => band()?.ranking[sheet.service()]?.slice(0, mostUnknowns) ?? [];
   return (
     <section class="matters" aria-labelledby="matters-title">
       <h4 id="matters-title">What makes {sheet.nameOf(sheet.service())} unsure</h4>

@@ -45,12 +45,14 @@ export function Verdicts() {
   const sheet = useSheet();
   const [away, setAway] = createSignal(false);
   let table!: HTMLDivElement;
-  // One of the two is in sight; the table follows later while it is the other one.
+  // One of the two is in sight; the other one follows later.
+  const pace = usePace();
   const inTable = followInSight(
     sheet,
     createNear(() => table),
-    usePace(),
+    pace,
   );
+  const inBar = followInSight(sheet, away, pace);
 
   onMount(() => {
     if (typeof IntersectionObserver === 'undefined') return;
@@ -100,7 +102,7 @@ export function Verdicts() {
         )}
       </Show>
       <nav class="verdict-bar" aria-label="Verdicts in short" hidden={!away()}>
-        <Index each={linesOf(sheet.results)}>
+        <Index each={linesOf(inBar.results)}>
           {(verdict) => (
             <a
               class={`verdict-${verdict().state ?? 'waiting'}`}

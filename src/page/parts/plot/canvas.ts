@@ -116,6 +116,7 @@ export function mountPlot(
   };
   const unwatch = watchNear(host, (isNear) => {
     near = isNear;
+    host.classList.toggle('plot-far', !isNear);
     drawSoon();
   });
 
