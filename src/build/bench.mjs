@@ -21,4 +21,4 @@ await build({
     rolldownOptions: { external: /\/src\/build\/.*\.mjs$/, output: { entryFileNames: 'run.mjs' } },
   },
 });
-process.exitCode = await run(process.execPath, [join(root, outDir, 'run.mjs')]);
+process.exitCode = await run(process.execPath, [join(root, outDir, 'run.mjs'), ...process.argv.slice(2)]);

@@ -30,7 +30,8 @@ function written(value: number): string {
 function rowOf(figure: Figure): string[] {
   const slow = figure.judged === 'p95';
   const middle = slow ? percentile95(figure.runs) : median(figure.runs);
-  const spread = `${written(Math.min(...figure.runs))} - ${written(Math.max(...figure.runs))}`;
+  const between = slow ? `median ${written(median(figure.runs))}, ` : '';
+  const spread = `${between}${written(Math.min(...figure.runs))} - ${written(Math.max(...figure.runs))}`;
   return [
     figure.name,
     `${written(middle)} ${figure.unit}${slow ? ' (p95)' : ''}`,

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { firstLoad, firstLoadLimit } from '../../src/build/firstLoad.mjs';
 import { root } from '../../src/build/run.mjs';
-import { closeBrowser, closeSheets, openSheet } from '../browser/support.ts';
+import { closeSheets, openSheet } from '../browser/support.ts';
 import type { Figure } from './figures.ts';
 
 /** Stands for an old laptop or a plain phone. */
@@ -187,7 +187,8 @@ async function editTimes(page: Page, name: string): Promise<number[]> {
   return times;
 }
 
-async function editFigures(): Promise<Figure[]> {
+/** How long the figures in sight take to follow an edit, on the same slow machine. */
+export async function editFigures(): Promise<Figure[]> {
   const { page } = await openSheet({ prepare: slowed });
   await page.waitForTimeout(settling);
   const found: Figure[] = [];
@@ -210,21 +211,10 @@ export function weightFigures(): Figure[] {
   return [{ name: 'first load, gzip', unit: 'kB', runs: [total / 1000], target: firstLoadLimit / 1000 }];
 }
 
-/**
- * How long the built page takes on a slow machine. The browser slows the page's own thread alone; the worker that
- * computes runs at full speed.
- */
-export async function pageFigures(): Promise<Figure[]> {
-  try {
-    const openings: Opening[] = [];
-    for (let run = 0; run < runs; run += 1) openings.push(await opening());
-    return [...openingFigures(openings), ...(await editFigures())];
-  } finally {
-    await closeBrowser();
-  }
-}
-
-function openingFigures(openings: readonly Opening[]): Figure[] {
+/** How long the page takes to come on a slow machine. The browser slows the page's own thread alone, not the worker. */
+export async function openingFigures(): Promise<Figure[]> {
+  const openings: Opening[] = [];
+  for (let run = 0; run < runs; run += 1) openings.push(await opening());
   const figure = (name: string, unit: Figure['unit'], target: number, key: keyof Opening) => ({
     name,
     unit,

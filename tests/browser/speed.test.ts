@@ -59,6 +59,44 @@ test.each([
   expect((await shifts(page)) - before).toBeLessThan(0.02);
 });
 
+/** Bands of two lines stand beside names of one line there: without their room the row would be lower. */
+test('no row of figures changes its height at an edit', async () => {
+  const { page } = await openSheet();
+  await bandStands(page);
+  const input = page.locator('#field-sink-finHeight');
+  await input.click();
+  const band = page.locator('#sink .found-row .found-band').first();
+  await expect.poll(() => band.isVisible(), { timeout: 20_000 }).toBe(true);
+  const heights = () =>
+    page.locator('#sink .found, #devices .found').evaluateAll((rows) => rows.map((row) => row.clientHeight));
+  const before = await heights();
+  expect(before.length).toBeGreaterThan(10);
+  await input.press('End');
+  const value = await input.inputValue();
+  await input.press('Backspace');
+  await input.press(value.slice(-1));
+  await expect.poll(() => band.isVisible(), { interval: 10 }).toBe(false);
+  expect(await heights()).toEqual(before);
+  await expect.poll(() => band.isVisible(), { timeout: 20_000 }).toBe(true);
+  expect(await heights()).toEqual(before);
+});
+
+test('plots out of sight are not composed while somebody edits, and stand again afterwards', async () => {
+  const { page } = await openSheet();
+  await page.locator('#field-amplifier-pep').click();
+  const near = page.locator('#amplifier .plot-canvas').first();
+  const far = page.locator('#service .plot-canvas').first();
+  const isSeen = (plot: typeof far) => plot.evaluate((host) => getComputedStyle(host).visibility);
+  await expect.poll(() => isSeen(far), { timeout: 20_000 }).toBe('hidden');
+  await near.scrollIntoViewIfNeeded();
+  await expect.poll(() => isSeen(near)).toBe('visible');
+  await far.scrollIntoViewIfNeeded();
+  await expect.poll(() => isSeen(far)).toBe('visible');
+  await page.locator('#field-amplifier-pep').press('End');
+  await expect.poll(() => isSeen(far), { timeout: 10_000 }).toBe('hidden');
+  await expect.poll(() => isSeen(far), { timeout: 10_000 }).toBe('visible');
+});
+
 test('what is out of sight follows an edit when the page rests, and folded entries are made', async () => {
   const { page } = await openSheet();
   const people = page.locator('#people');

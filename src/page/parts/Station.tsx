@@ -1,6 +1,7 @@
 import { createEffect, createMemo, createSignal, type JSX, Show } from 'solid-js';
 import { usePace } from '../state/pace.ts';
 import { useSheet } from '../state/sheet.ts';
+import { Place } from './Place.tsx';
 import { StationReasons } from './StationReasons.tsx';
 
 interface StationProps {
@@ -18,15 +19,9 @@ interface StationProps {
 
 /** One band across the sheet: given, sketch, found. On a phone the three stand under one another. */
 export function Station(props: StationProps) {
-  const sheet = useSheet();
   const heading = () => `${props.id}-title`;
   return (
-    <section
-      class="station"
-      classList={{ 'band-coming': sheet.results.band() === undefined }}
-      id={props.id}
-      aria-labelledby={heading()}
-    >
+    <section class="station" id={props.id} aria-labelledby={heading()}>
       <h2 class="station-title" id={heading()}>
         <span class="station-number">{props.number}</span> {props.title}
       </h2>
@@ -34,25 +29,32 @@ export function Station(props: StationProps) {
         <h3 class="column-title">Given</h3>
         {props.given}
       </div>
-      <div class="sketch">
+      <Place class="sketch">
         <h3 class="column-title">Sketch</h3>
         {props.sketch}
-      </div>
-      <div class="found-column" classList={{ older: sheet.older().length > 0 }}>
-        <h3 class="column-title">
-          Found
-          <Show when={sheet.older().length > 0}>
-            <span class="older-word"> with the last good entries</span>
-          </Show>
-        </h3>
+      </Place>
+      <Place class="found-column" ofFigures>
+        <FoundTitle />
         <StationReasons station={props.id} />
         {props.found}
-      </div>
+      </Place>
       {/* Not asked by its value: each look at it makes its plots and tables anew. */}
       <Show when={'wide' in props}>
-        <div class="wide">{props.wide}</div>
+        <Place class="wide">{props.wide}</Place>
       </Show>
     </section>
+  );
+}
+
+function FoundTitle() {
+  const sheet = useSheet();
+  return (
+    <h3 class="column-title">
+      Found
+      <Show when={sheet.older().length > 0}>
+        <span class="older-word"> with the last good entries</span>
+      </Show>
+    </h3>
   );
 }
 

@@ -14,7 +14,9 @@ export const restBeforeFarDrawings = 1500;
  * The sheet as one band of the page sees it: in sight its figures are the newest at once; out of sight they follow in
  * a free moment, so that a key stroke pays only for what its reader can see change.
  */
-export function followInSight(sheet: SheetState, near: Accessor<boolean>, pace: Pace): SheetState {
+export function followInSight(within: SheetState, near: Accessor<boolean>, pace: Pace): SheetState {
+  // A part of a band follows the sheet itself: after the band it would come late twice over.
+  const sheet = within.followed ?? within;
   const { results } = sheet;
   const [turn, setTurn] = createSignal(0);
   const held = <T>(newest: Accessor<T>): Accessor<T> =>
@@ -38,6 +40,7 @@ export function followInSight(sheet: SheetState, near: Accessor<boolean>, pace: 
     results: followed,
     older: held(sheet.older),
     nameOf: createNames(sheet, followed.solution),
+    followed: sheet,
   };
 }
 

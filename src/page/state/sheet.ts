@@ -24,6 +24,8 @@ export interface SheetState {
   readonly setService: Setter<Service>;
   /** What a service is called in this design: “SSB”, “two-tone”, “key-down”, “FT8”. */
   readonly nameOf: (service: Service) => string;
+  /** The sheet that this one follows where it is in sight; undefined where it is the sheet itself. */
+  readonly followed?: SheetState;
 }
 
 const SheetContext = createContext<SheetState>();

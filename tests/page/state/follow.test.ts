@@ -68,6 +68,18 @@ describe('a band of the sheet', () => {
     dispose();
   });
 
+  it('has parts that follow the sheet, not the band after it has followed', () => {
+    const { sheet, followed, power, setNear, dispose } = begin();
+    const part = createRoot(() => followInSight(followed, () => false, atOncePace));
+    setNear(false);
+    sheet.store.edit('amplifier.pep', 33);
+    expect(power(part)).not.toBe(33);
+    vi.advanceTimersByTime(1000);
+    expect(power(followed)).toBe(33);
+    expect(power(part)).toBe(33);
+    dispose();
+  });
+
   it('follows as soon as it comes into sight', () => {
     const { sheet, followed, power, setNear, dispose } = begin();
     setNear(false);
