@@ -35,10 +35,15 @@ export function SupplyDrawing() {
         </Index>
       </Show>
       <rect class="part" x="296" y="60" width="68" height="64" />
-      <text x="330" y="88" text-anchor="middle">
+      <text x="330" y="84" text-anchor="middle">
         {sheet.store.view.converter.kind === 'none' ? 'final' : 'converter'}
       </text>
-      <text class="caption" x="330" y="106" text-anchor="middle">
+      <Show when={sheet.store.view.boards.transmitPower > 0}>
+        <text class="caption" x="330" y="99" text-anchor="middle">
+          and boards
+        </text>
+      </Show>
+      <text class="caption" x="330" y="114" text-anchor="middle">
         {figures.text('loadPowerPep')}
       </text>
       <text class="figure" x="66" y="92">

@@ -4,7 +4,7 @@ import { useSheet } from '../state/sheet.ts';
 import { createCautions } from './BuildCautions.tsx';
 import { sourceKeys, writeSource } from './sourceList.ts';
 
-/** What was assumed, the sources in short, and what the sheet does not replace. */
+/** What was assumed and what to note, the sources in short, and what the sheet does not replace. */
 export function BuildNotes() {
   const { results } = useSheet();
   const notes = () => results.solution()?.notes ?? [];
@@ -13,7 +13,7 @@ export function BuildNotes() {
     <section class="build-notes">
       <Show when={notes().length > 0}>
         <p>
-          <strong>Assumed.</strong>{' '}
+          <strong>Assumed and noted.</strong>{' '}
           {notes()
             .map((note) => note.sentence)
             .join(' ')}

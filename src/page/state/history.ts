@@ -13,9 +13,20 @@ export function startHistory<T>(present: T): History<T> {
   return { past: [], present, future: [], group: null };
 }
 
-/** A new present. Edits of the same open group replace one another and count as one step back. */
-export function record<T>(history: History<T>, present: T, group: string | null): History<T> {
+/**
+ * A new present. Edits of the same open group replace one another and count as one step back; one that leads back to
+ * where the group began is no step at all.
+ */
+export function record<T>(
+  history: History<T>,
+  present: T,
+  group: string | null,
+  isSame: (before: T, now: T) => boolean = Object.is,
+): History<T> {
   const continues = group !== null && group === history.group;
+  const before = history.past.at(-1);
+  if (continues && before !== undefined && isSame(before, present))
+    return { past: history.past.slice(0, -1), present: before, future: [], group: null };
   const past = continues ? history.past : [...history.past, history.present].slice(-longest);
   return { past, present, future: [], group };
 }

@@ -3,6 +3,7 @@ import type { Design } from '../../../shared/design/schema.ts';
 import { applies } from './applies.ts';
 import { type Leaf, withLeaf } from './fields.ts';
 import { closeGroup, type History, record, redo, startHistory, undo } from './history.ts';
+import { keepSame } from './keepSame.ts';
 
 /** The text of a field as the builder typed it, and why it could not be read; null when it could. */
 export interface Typed {
@@ -100,6 +101,8 @@ function textsByField(texts: Accessor<Snapshot['typed']>): SheetStore['typed'] {
 const sameList = (before: readonly string[], now: readonly string[]) =>
   before.length === now.length && before.every((each, index) => each === now[index]);
 
+const sameState = (before: Snapshot, now: Snapshot) => keepSame(before, now) === before;
+
 /** The state of the sheet: one valid design, the texts as typed, and every step back and forth. */
 export function createSheetStore(first: Snapshot): SheetStore {
   const [history, setHistory] = createSignal<History<Snapshot>>(startHistory(first));
@@ -117,7 +120,7 @@ export function createSheetStore(first: Snapshot): SheetStore {
   );
   const view = sectionView(first.design, design);
   const push = (next: Omit<Snapshot, 'id'>, group: string | null) =>
-    setHistory((now) => record(now, { id: now.present.id, ...next }, group));
+    setHistory((now) => record(now, { id: now.present.id, ...next }, group, sameState));
 
   return {
     design,

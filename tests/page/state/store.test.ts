@@ -79,6 +79,21 @@ describe('the store of the sheet', () => {
     });
   });
 
+  it('counts no step for typing that ends where it began, and one for what is typed after it', () => {
+    inStore((store) => {
+      const { width } = startDesign.sink;
+      store.edit('sink.width', 0.11);
+      store.refuse('sink.width', { text: '', reason: 'nothing there', unit: 'mm' });
+      store.edit('sink.width', width);
+      expect(store.design()).toBe(startDesign);
+      expect(store.canUndo()).toBe(false);
+      store.edit('sink.width', 0.12);
+      store.undo();
+      expect(store.design().sink.width).toBe(width);
+      expect(store.canUndo()).toBe(false);
+    });
+  });
+
   it('brings back a wrong text too, and the old design after another one was opened', () => {
     inStore((store) => {
       store.refuse('sink.width', { text: 'abc', reason: 'no number', unit: 'mm' });
