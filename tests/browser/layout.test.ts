@@ -80,6 +80,18 @@ test.each([390, 1280])(
   },
 );
 
+test('who leaves the field that was typed in behind, by whatever way, stays where they go', async () => {
+  const { page } = await openSheet();
+  await page.getByText('judged at the pessimistic edge').waitFor({ timeout: 30_000 });
+  const field = page.locator('#field-sink-finCount');
+  await field.click();
+  await field.press('Control+A');
+  for (const digit of '80') await page.keyboard.press(digit);
+  await page.evaluate(() => scrollTo({ top: 0, behavior: 'instant' }));
+  await page.waitForTimeout(2500);
+  expect(await page.evaluate(() => scrollY)).toBe(0);
+});
+
 /** Things that reach out of their station by more than an outline, where a station cuts them off. */
 const cutOff = (page: Page) =>
   page.evaluate(() => {
@@ -143,6 +155,24 @@ const cutChoices = (page: Page) =>
       },
     );
   });
+
+test('the strip of verdicts says that its words are nominal until their band has come', async () => {
+  const { page } = await openSheet();
+  await page.getByText('judged at the pessimistic edge').waitFor({ timeout: 30_000 });
+  const power = page.locator('#field-amplifier-pep');
+  await power.click();
+  const keyDown = page.locator('.verdict-bar a').nth(2);
+  const told = () => keyDown.locator('.bar-headline').textContent();
+  const asked = () =>
+    keyDown.locator('.state').evaluate((state) => getComputedStyle(state, '::after').content.includes('?'));
+  await expect.poll(told, { timeout: 20_000 }).not.toContain('nominally');
+  expect(await asked()).toBe(false);
+  await power.fill('40');
+  await expect.poll(told, { interval: 10 }).toContain('nominally');
+  expect(await asked()).toBe(true);
+  await expect.poll(told, { timeout: 20_000 }).not.toContain('nominally');
+  expect(await asked()).toBe(false);
+});
 
 test.each([820, 1200, 1440])('%i px wide: choices show their words whole', async (width) => {
   const { page } = await openSheet({ width });

@@ -55,6 +55,12 @@ export function readQuantity(text: string, dimension: Dimension, defaultUnit: st
   if (plain.length > longestText) {
     return failure('tooLong', `More than ${longestText} characters: type the figure alone.`);
   }
+  if (/±|\+\/-/.test(plain)) {
+    return failure(
+      'tolerance',
+      'The value alone is expected; how sure it is stands under “How the entries were measured”.',
+    );
+  }
   const terms = scanTerms(plain, dimension);
   if (!terms.ok) return terms;
   const value = addTerms(terms.value, dimension, findUnit(dimension, defaultUnit));

@@ -6,6 +6,7 @@ import { findUnit, fromSI, metricUnits, toSI } from '../../engine/quantity/units
 import { writeDuration, writeNumber, writeQuantity } from '../../engine/quantity/write.ts';
 import { niceRange, niceTicks, type PlotData, type PlotMark, type PlotSeries } from '../parts/plot/data.ts';
 import { leafAt } from '../state/fields.ts';
+import { closedLine, fineSide } from './mapLines.ts';
 
 /** A plot with its words. */
 export interface Drawn {
@@ -101,13 +102,18 @@ export function mapPlot(design: Design, map: LimitMap, unitOf: (path: string) =>
   const yUnit = findUnit(map.y.dimension, unitOf(map.y.path));
   const label = (name: string, symbol: string) => (symbol === '' ? name : `${name}, ${symbol}`);
   const x = map.columns.map((value) => fromSI(value, xUnit));
+  const writeY = (value: number) => writeQuantity(toSI(value, yUnit), map.y.dimension, yUnit.symbol);
   const most = Math.max(1, ...map.lines.flatMap((line) => line.crossings.map((at) => at.length)));
-  const series = map.lines.flatMap((line) =>
-    Array.from({ length: most }, (_, i): PlotSeries => {
-      const values = line.crossings.map((at) => (at[i] === undefined ? null : fromSI(at[i]!, yUnit)));
-      return { key: `${line.service}.${i}`, label: line.name, values, ...lines[line.service] };
-    }).filter((one) => one.values.filter((value) => value !== null).length > 1),
-  );
+  const series = map.lines.flatMap((line) => {
+    const { heights, steep } = closedLine(line, map);
+    const ends = new Set([...steep].flatMap((column) => heights[column]!.map((at) => fromSI(at, yUnit))));
+    // The end of a steep stretch is the edge of the map, no limit to be read off.
+    const write = (value: number) => (ends.has(value) ? 'steep here' : writeY(value));
+    return Array.from({ length: most }, (_, i): PlotSeries => {
+      const values = heights.map((at) => (at[i] === undefined ? null : fromSI(at[i]!, yUnit)));
+      return { key: `${line.service}.${i}`, label: line.name, values, write, ...lines[line.service] };
+    }).filter((one) => one.values.filter((value) => value !== null).length > 1);
+  });
   const xRange: [number, number] = [x[0]!, x.at(-1)!];
   const yRange: [number, number] = [fromSI(map.y.from, yUnit), fromSI(map.y.to, yUnit)];
   const now = { x: leafAt(design, map.x.path), y: leafAt(design, map.y.path) };
@@ -129,7 +135,7 @@ export function mapPlot(design: Design, map: LimitMap, unitOf: (path: string) =>
       yTicks: niceTicks(yRange[0], yRange[1], 5),
       writeX: (value) => writeQuantity(toSI(value, xUnit), map.x.dimension, xUnit.symbol),
       tickX: plain,
-      writeY: (value) => writeQuantity(toSI(value, yUnit), map.y.dimension, yUnit.symbol),
+      writeY,
       tickY: plain,
       series,
       limits: [],
@@ -142,9 +148,19 @@ export function mapPlot(design: Design, map: LimitMap, unitOf: (path: string) =>
 /** Whose limits are drawn; where there is no line the whole map is on one side of it. */
 function mapFinding({ lines: all }: LimitMap): string {
   const crossed = (line: LimitMap['lines'][number]) => line.crossings.some((at) => at.length > 0);
-  const drawn = all.filter(crossed).map((line) => line.name);
+  const drawn = all.filter(crossed);
   const others = all.filter((line) => !crossed(line)).map(sideOf);
-  const limits = drawn.length > 0 ? [`limit of the junction in ${listOf(drawn)}`] : [];
+  const limits =
+    drawn.length > 0 ? [`limit of the junction in ${listOf(drawn.map(({ name }) => name))}`] : [];
+  const sides = new Set(drawn.map(fineSide));
+  const [only] = sides;
+  if (sides.size === 1 && only) limits.push(`within it ${only} of the line`);
+  else {
+    for (const line of drawn) {
+      const side = fineSide(line);
+      if (side) limits.push(`${line.name} within it ${side} of its line`);
+    }
+  }
   const text = [...limits, ...others].join('; ');
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }

@@ -58,7 +58,7 @@ const nothing = '\u00a0';
 
 /**
  * The band under or beside a found figure, smaller; an empty line of the same height until it is there. While a newer
- * one is on its way the last one keeps its room, so that no row moves at an edit; the station hides it (`band-coming`).
+ * one is on its way the last one keeps its room, so that no row moves at an edit; the column hides it (`band-coming`).
  */
 export function BandEdges(props: { name: string }) {
   const sheet = useSheet();

@@ -50,7 +50,14 @@ export function NumberField(props: { path: string; label?: string }) {
   });
   const text = () => standing()?.text ?? canonical();
   const reason = () => standing()?.reason ?? null;
-  const shownReason = () => (rested() ? reason() : null);
+  /** Why the text cannot be read, and what counts instead: part of it may have been a good value on the way. */
+  const shownReason = () => {
+    const why = rested() ? reason() : null;
+    const si = value();
+    return why === null || si === null
+      ? why
+      : `${why} Until then ${writeEcho(si, spec.dimension, unit())} counts.`;
+  };
   const placeholder = () => {
     if (!spec.optional) return '';
     const key = suggestionKey(props.path);

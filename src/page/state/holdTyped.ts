@@ -34,8 +34,13 @@ export function holdTyped(): void {
   function letGo(): void {
     field = null;
   }
+  /** The browser's own search for the caret ends with the field in sight; who leaves it behind is the reader. */
+  function isLeft(element: Element): boolean {
+    const { top: upper, bottom } = element.getBoundingClientRect();
+    return bottom < 0 || upper > innerHeight;
+  }
   function seeScroll(): void {
-    if (performance.now() > settledAt) letGo();
+    if (field && (performance.now() > settledAt || isLeft(field))) letGo();
   }
   function moveBack(): void {
     if (!field || document.activeElement !== field) return;

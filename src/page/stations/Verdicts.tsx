@@ -40,6 +40,11 @@ function linesOf({ band, solution }: Results): readonly Line[] {
   return band()?.verdicts ?? solution()?.verdicts ?? waiting;
 }
 
+/** Figures without their band: a state can be finer here than when the pessimistic edge is known. */
+function isNominal({ band, solution }: Results): boolean {
+  return band() === undefined && solution() !== undefined;
+}
+
 /** The five lines at the head of the sheet. Once they have scrolled away, a short form stays at the top. */
 export function Verdicts() {
   const sheet = useSheet();
@@ -53,6 +58,8 @@ export function Verdicts() {
     pace,
   );
   const inBar = followInSight(sheet, away, pace);
+  /** The bar has no heading to say what its figures are. */
+  const inShort = ({ headline }: Line) => (isNominal(inBar.results) ? `nominally ${headline}` : headline);
 
   onMount(() => {
     if (typeof IntersectionObserver === 'undefined') return;
@@ -75,7 +82,11 @@ export function Verdicts() {
       <SheetProvider value={inTable}>
         <Older />
       </SheetProvider>
-      <div ref={table} class="verdict-table" classList={{ older: inTable.older().length > 0 }}>
+      <div
+        ref={table}
+        class="verdict-table"
+        classList={{ older: inTable.older().length > 0, nominal: isNominal(inTable.results) }}
+      >
         <Index each={linesOf(inTable.results)}>
           {(verdict) => (
             <a class={`verdict verdict-${verdict().state ?? 'waiting'}`} href={`#${stations[verdict().key]}`}>
@@ -101,17 +112,22 @@ export function Verdicts() {
           </p>
         )}
       </Show>
-      <nav class="verdict-bar" aria-label="Verdicts in short" hidden={!away()}>
+      <nav
+        class="verdict-bar"
+        classList={{ nominal: isNominal(inBar.results) }}
+        aria-label="Verdicts in short"
+        hidden={!away()}
+      >
         <Index each={linesOf(inBar.results)}>
           {(verdict) => (
             <a
               class={`verdict-${verdict().state ?? 'waiting'}`}
               href={`#${stations[verdict().key]}`}
-              title={verdict().headline}
+              title={inShort(verdict())}
             >
               <span class="bar-name">{verdict().name}</span>
               <Show when={verdict().state}>{(state) => <StateWord state={state()} />}</Show>
-              <span class="bar-headline">{verdict().headline}</span>
+              <span class="bar-headline">{inShort(verdict())}</span>
             </a>
           )}
         </Index>

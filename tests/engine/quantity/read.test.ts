@@ -107,6 +107,8 @@ describe('says what is wrong and what would be right', () => {
     ['5 mm', 'power', 'W', 'otherDimension', 'mW, W or kW expected; mm is a length'],
     ['5 mΩ', 'length', 'mm', 'otherDimension', 'mΩ is a resistance'],
     ['25 K', 'power', 'W', 'otherDimension', 'K is a temperature'],
+    ['2.5 ± 0.2', 'length', 'mm', 'tolerance', 'The value alone is expected'],
+    ['2.5 mm +/- 0.2', 'length', 'mm', 'tolerance', 'The value alone is expected'],
     ['5 furlongs', 'length', 'mm', 'unknownUnit', '“furlongs” is not a unit known here'],
     ['abc', 'length', 'mm', 'noNumber', '“abc” is no number; '],
     ['seven', 'number', '', 'noNumber', '“seven” is no number.'],

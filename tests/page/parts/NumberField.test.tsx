@@ -34,6 +34,13 @@ describe('a number field', () => {
     expect(description()).toContain('Caliper or ruler');
   });
 
+  it('says with an entry that cannot be read what counts instead: the start of it, if that was a good value', () => {
+    renderInSheet(() => <NumberField path="sink.width" />);
+    for (const text of ['9', '90', '90 ', '90 k', '90 kg']) type(text);
+    vi.advanceTimersByTime(1000);
+    expect(description()).toContain('Until then 90 mm counts.');
+  });
+
   it('says how a share is written where a bare ratio was typed', () => {
     const { state, container } = renderInSheet(() => <NumberField path="service.transmitShare" />);
     const field = container.querySelector('input')!;

@@ -1,0 +1,37 @@
+import { describe, expect, it } from 'vitest';
+import { closedLine, fineSide } from '../../../src/page/answers/mapLines.ts';
+
+const y = { path: 'amplifier.pep', from: 0, to: 100, label: 'Output power', dimension: 'power' } as const;
+const line = (fineBelow: readonly (boolean | null)[], crossings: readonly (readonly number[])[]) => ({
+  service: 'keyDown' as const,
+  name: 'key-down',
+  fineBelow,
+  crossings,
+});
+
+describe('a limit line over two given values', () => {
+  it.each([
+    ['has a limit in every column', [true, true], [[40], [30]], [[40], [30]], []],
+    ['runs up where the next column is fine all the way', [true, true], [[40], []], [[40], [100]], [1]],
+    ['runs up where the column before was fine all the way', [true, true], [[], [40]], [[100], [40]], [0]],
+    ['runs down where the next column is beyond all the way', [true, false], [[40], []], [[40], [0]], [1]],
+    ['runs from below to above between two columns', [true, false], [[], []], [[0], [100]], [0, 1]],
+    ['stays open where nothing can be computed', [true, null], [[40], []], [[40], []], []],
+    ['stays open where a column has two limits', [true, true], [[40, 60], []], [[40, 60], []], []],
+  ])('%s', (_case, fineBelow, crossings, heights, steep) => {
+    const closed = closedLine(line(fineBelow, crossings), { y });
+    expect(closed.heights).toEqual(heights);
+    expect([...closed.steep].sort()).toEqual(steep);
+  });
+
+  it.each([
+    [[true, true, true], 'below'],
+    [[false, null, false], 'above'],
+    [[true, true, false], 'below and to the left'],
+    [[false, true], 'below and to the right'],
+    [[true, false, true], undefined],
+    [[null], undefined],
+  ])('fine at the lowest %s: within the limit %s', (fineBelow, side) => {
+    expect(fineSide(line(fineBelow, []))).toBe(side);
+  });
+});
