@@ -103,13 +103,11 @@ export function mapPlot(design: Design, map: LimitMap, unitOf: (path: string) =>
   const label = (name: string, symbol: string) => (symbol === '' ? name : `${name}, ${symbol}`);
   const x = map.columns.map((value) => fromSI(value, xUnit));
   const writeY = (value: number) => writeQuantity(toSI(value, yUnit), map.y.dimension, yUnit.symbol);
-  const most = Math.max(1, ...map.lines.flatMap((line) => line.crossings.map((at) => at.length)));
   const series = map.lines.flatMap((line) => {
-    const { heights, steep } = closedLine(line, map);
-    const ends = new Set([...steep].flatMap((column) => heights[column]!.map((at) => fromSI(at, yUnit))));
-    // The end of a steep stretch is the edge of the map, no limit to be read off.
-    const write = (value: number) => (ends.has(value) ? 'steep here' : writeY(value));
-    return Array.from({ length: most }, (_, i): PlotSeries => {
+    const { heights, ends } = closedLine(line, map);
+    const shownEnds = new Set([...ends].map((at) => fromSI(at, yUnit)));
+    const write = (value: number) => (shownEnds.has(value) ? 'steep here' : writeY(value));
+    return Array.from({ length: Math.max(...heights.map((at) => at.length)) }, (_, i): PlotSeries => {
       const values = heights.map((at) => (at[i] === undefined ? null : fromSI(at[i]!, yUnit)));
       return { key: `${line.service}.${i}`, label: line.name, values, write, ...lines[line.service] };
     }).filter((one) => one.values.filter((value) => value !== null).length > 1);
@@ -154,11 +152,11 @@ function mapFinding({ lines: all }: LimitMap): string {
     drawn.length > 0 ? [`limit of the junction in ${listOf(drawn.map(({ name }) => name))}`] : [];
   const sides = new Set(drawn.map(fineSide));
   const [only] = sides;
-  if (sides.size === 1 && only) limits.push(`within it ${only} of the line`);
+  if (sides.size === 1 && only) limits.push(`within it ${only} the line`);
   else {
     for (const line of drawn) {
       const side = fineSide(line);
-      if (side) limits.push(`${line.name} within it ${side} of its line`);
+      if (side) limits.push(`${line.name} within it ${side} its line`);
     }
   }
   const text = [...limits, ...others].join('; ');
