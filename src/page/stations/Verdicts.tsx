@@ -78,7 +78,7 @@ export function Verdicts() {
           <HowSure />
         </SheetProvider>
       </h2>
-      <p class="state-key">{stateKey}</p>
+      <p class="state-key">{stateKey}; with a question mark: nominal so far</p>
       <SheetProvider value={inTable}>
         <Older />
       </SheetProvider>
