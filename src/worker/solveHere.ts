@@ -25,7 +25,7 @@ const mostTurns = 80;
 const fastEnough = 12;
 
 /** So many quick turns in a row show that the code has become fast. */
-const quickTurns = 8;
+const quickTurns = 16;
 
 /** Other work of the machine may slow one turn down; so many in a row are slow by themselves. */
 const slowTurns = 3;
