@@ -35,10 +35,14 @@ export interface PeopleAtEdge {
   readonly values: Readonly<Record<string, number>>;
 }
 
-/** A solution whose pessimistic quantities follow its band, where it has one: one figure wherever it is read. */
+/**
+ * A solution in which what is pessimistic follows its band, where it has one: one figure of the metal wherever it is
+ * read, in quantities, cautions, labels and burns.
+ */
 export function solutionAtEdge(solution: Solution, band: Band | null | undefined): Solution {
-  const edge = band?.people?.values;
-  return edge ? { ...solution, values: { ...solution.values, ...edge } } : solution;
+  if (!band?.people) return solution;
+  const { values, ...told } = band.people;
+  return { ...solution, ...told, values: { ...solution.values, ...values } };
 }
 
 /** The 90 % band of a design's results, from samples of everything that is not exactly known. */

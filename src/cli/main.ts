@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
+import { solutionAtEdge } from '../../shared/band.ts';
 import { type Fault, parseDesign } from '../../shared/design/file.ts';
 import type { Design } from '../../shared/design/schema.ts';
 import { type Solution, services } from '../../shared/solution.ts';
@@ -109,7 +110,7 @@ function main(): void {
   const found = values.band ? band(design) : null;
   if (found && !found.ok) process.stderr.write(`no band: ${found.reason.sentence}\n`);
   const sure = found?.ok ? found.value : null;
-  const solution = sure ? { ...nominal, verdicts: sure.verdicts } : nominal;
+  const solution = sure ? { ...solutionAtEdge(nominal, sure), verdicts: sure.verdicts } : nominal;
   if (values.json) {
     process.stdout.write(figuresJson(design, solution, sure));
     return;

@@ -141,6 +141,9 @@ describe('npm run solve', () => {
     expect(stdout).toMatch(/up to \d+\u202f% of the time, perhaps \d+\u202f%/);
     expect(stdout).toContain('Nine of ten: 512 samples, seed 1');
     expect(stdout).toContain('What matters most');
+    const metal = /metal up to (\d+)/.exec(stdout)?.[1];
+    expect(metal).toBeDefined();
+    expect(stdout).toMatch(new RegExp(`Hot metal: .*\\(${metal}\\D`));
     expect(run(example).stdout).toContain('Nominal figures; --band says how sure they are.');
   });
 
